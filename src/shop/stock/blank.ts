@@ -52,16 +52,13 @@ export function blankOf(
   };
 }
 
-/** Warns of stock that is smaller than the blank. */
 export const blankWarnings = ({ stock, rule }: Part, blank: Blank): Warning[] =>
   (['length', 'width'] as const).flatMap((side): Warning[] => {
     const have = stock?.[side];
     if (have === undefined || have >= blank[side]) return [];
     const over = have - (blank[side] - blank.allowances[side]);
-    const cure =
-      over < 0
-        ? 'Take larger stock, or turn the grain back.'
-        : `That leaves ${showLength(over, rule)} over the saw line: mind where you lay the pattern.`;
+    const mind = `That leaves ${showLength(over, rule)} over the saw line: mind where you lay the pattern.`;
+    const cure = over < 0 ? 'Take larger stock, or turn the grain back.' : mind;
     const sizes = `the stock’s ${side} is ${showLength(have, rule)}; a blank with allowance takes ${showLength(blank[side], rule)}`;
     return [{ code: `stock.blank-${side}`, message: `${sizes}. ${cure}` }];
   });

@@ -29,12 +29,8 @@ export function footprintOf(part: Part, grain: number): Footprint {
   const turn: Affine = grain === 0 ? IDENTITY : [cos, sin, -sin, cos, 0, 0];
   const turned = outlinesToSaw(part).map((path) => transformPath(path, turn));
   const { left, bottom, right, top } = union(turned.map(pathBounds));
-  return {
-    paths: turned.map((path) => transformPath(path, translate(IDENTITY, -left, -bottom))),
-    length: right - left,
-    width: top - bottom,
-    toBoard: translate(turn, -left, -bottom),
-  };
+  const paths = turned.map((path) => transformPath(path, translate(IDENTITY, -left, -bottom)));
+  return { paths, length: right - left, width: top - bottom, toBoard: translate(turn, -left, -bottom) };
 }
 
 function outlinesToSaw(part: Part): (readonly Segment[])[] {

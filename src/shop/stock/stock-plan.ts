@@ -81,10 +81,9 @@ function amountOf(part: Part, blank: Blank, layers: LayerChoice | undefined): Wo
   const { length, width, thickness } = blank;
   if (!solid || thickness === undefined) return undefined;
   const species = findKnownSpecies(part.stock?.species);
-  const volumeIn = (size: BoardSize, count: number): WoodVolume => ({
-    boardFeet: count * boardFeet(size),
-    cubicMetres: count * cubicMetres(size),
-  });
+  const volumeIn = (size: BoardSize, count: number): WoodVolume => {
+    return { boardFeet: count * boardFeet(size), cubicMetres: count * cubicMetres(size) };
+  };
   return {
     ...volumeIn({ length, width, thickness }, 1),
     ...(species && {
@@ -115,9 +114,8 @@ function nestingOf(
     );
   }
   // Stock that does not take the saw line has its warning; the copies then lie as blanks would.
-  const fits = (['length', 'width'] as const).every(
-    (side) => (stock?.[side] ?? footprint[side]) >= footprint[side],
-  );
+  const takes = (side: 'length' | 'width'): boolean => (stock?.[side] ?? footprint[side]) >= footprint[side];
+  const fits = takes('length') && takes('width');
   const width = wish.boardWidth ?? (fits ? stock?.width : undefined);
   return nest(footprint, {
     quantity: part.quantity,

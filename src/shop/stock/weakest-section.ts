@@ -47,7 +47,6 @@ function sectionsThrough(joint: CuttingJoint, part: Part, straight: number): Cro
   }).filter((section) => section !== undefined);
 }
 
-/** Half-way between the directions of the part's edges at a point, radians. */
 function partDirectionAt(part: Part, to: Point): number {
   const angles = edgesAsCut(part).map((edge) => closestPoint(edge.pieces, to).at.angle);
   return angles.reduce((sum, angle) => sum + angle, 0) / angles.length;
@@ -58,13 +57,11 @@ function jointReach(outline: readonly Segment[], middle: Point, way: Point): num
   return Math.max(...outline.map((one) => ahead(minimizeAlong(one, (at) => -ahead(at)))));
 }
 
-/** Where a line square to the part meets a path, mm from `at`. */
 function crossings(path: readonly Segment[], at: Point, way: Point): number[] {
   return path.flatMap((segment) => {
     const on = paramCurve(segment);
-    return rootsOn((u) => dot(subtract(on(u), at), way), SAMPLES_PER_PIECE).map((u) =>
-      dot(subtract(on(u), at), leftNormal(way)),
-    );
+    const roots = rootsOn((u) => dot(subtract(on(u), at), way), SAMPLES_PER_PIECE);
+    return roots.map((u) => dot(subtract(on(u), at), leftNormal(way)));
   });
 }
 
@@ -82,12 +79,9 @@ function sectionAt(part: Part, at: Point, way: Point, straight: number): CrossSe
     return [{ low: Math.min(...hits), high: Math.max(...hits), share: -depth }];
   });
   const modulus = sectionModulus([{ low, high, share: 1 }, ...taken]);
-  return {
-    at: add(at, scale(leftNormal(way), (low + high) / 2)),
-    height: high - low,
-    weakened: taken.length > 0,
-    share: modulus / (straight ** 2 / 6),
-  };
+  const middle = add(at, scale(leftNormal(way), (low + high) / 2));
+  const [weakened, share] = [taken.length > 0, modulus / (straight ** 2 / 6)];
+  return { at: middle, height: high - low, weakened, share };
 }
 
 export interface SectionSlice {

@@ -10,19 +10,13 @@ import { blankOf } from './blank.ts';
 
 export type BoardWeights = ReturnType<typeof weighPart>;
 
-/** Warns where the job does not tell the weight. */
 export function missingWeightWarnings({ stock }: Part): Warning[] {
+  const noThickness =
+    'the thickness is not known, and with it the weight and the depth of cut. Write "thickness: 1 3/4 in" under stock.';
+  const noSpecies = 'the wood is not known, and so not its weight. Write "species: white oak" under stock.';
   return warningsThatApply([
-    [
-      stock?.thickness === undefined,
-      'saw.no-thickness',
-      'the thickness is not known, and with it the weight and the depth of cut. Write "thickness: 1 3/4 in" under stock.',
-    ],
-    [
-      stock?.species === undefined,
-      'saw.no-species',
-      'the wood is not known, and so not its weight. Write "species: white oak" under stock.',
-    ],
+    [stock?.thickness === undefined, 'saw.no-thickness', noThickness],
+    [stock?.species === undefined, 'saw.no-species', noSpecies],
   ]);
 }
 

@@ -2,13 +2,8 @@ import { Fault } from '../../units/fault.ts';
 import { floorToGraduation, graduationMm } from '../../units/graduation.ts';
 import type { Rule } from '../../units/rule.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
-import {
-  fiberStrain,
-  maxSafeThickness,
-  type StrainVerdict,
-  safeStrain,
-  strainVerdict,
-} from '../wood/bending.ts';
+import type { StrainVerdict } from '../wood/bending.ts';
+import { fiberStrain, maxSafeThickness, safeStrain, strainVerdict } from '../wood/bending.ts';
 import type { Species } from '../wood/species.ts';
 
 /**
@@ -26,12 +21,9 @@ export const formFactor = (plies: number): number => 1 / (1 - lostShare(plies));
 
 function assertPlies(plies: number): void {
   if (Number.isInteger(plies) && plies >= 2 && plies <= MAX_PLIES) return;
-  throw new Fault(
-    'lamination.plies',
-    plies === 1
-      ? 'one ply alone springs back straight: nothing holds it. Use 2 or more.'
-      : `${plies} is no number of plies. Use a whole number from 2 to ${MAX_PLIES}.`,
-  );
+  const one = 'one ply alone springs back straight: nothing holds it. Use 2 or more.';
+  const none = `${plies} is no number of plies. Use a whole number from 2 to ${MAX_PLIES}.`;
+  throw new Fault('lamination.plies', plies === 1 ? one : none);
 }
 
 /** Half a meter of veneers; more is a mistake. */
@@ -99,17 +91,10 @@ export function laminate(ask: LaminationOptions): Lamination {
   if (tightestRadius <= 0) throw noRoom(ask, thickness);
   const strain = fiberStrain(plyThickness, 1 / tightestRadius);
   const chart = chartPly(tightestRadius);
-  return {
-    plies,
-    plyThickness,
-    thickness,
-    tightestRadius,
-    strain,
-    safeStrain: safeStrain(species),
-    verdict: strainVerdict(strain, species),
-    safePly: maxSafeThickness(1 / tightestRadius, species),
-    ...(chart !== undefined && { chartPly: chart }),
-  };
+  const bent = { plies, plyThickness, thickness, tightestRadius, strain };
+  const judged = { safeStrain: safeStrain(species), verdict: strainVerdict(strain, species) };
+  const safePly = maxSafeThickness(1 / tightestRadius, species);
+  return { ...bent, ...judged, safePly, ...(chart !== undefined && { chartPly: chart }) };
 }
 
 /** The form's where the plies lie round it; in its hollow the last ply's, which lies in all the others. */
@@ -133,11 +118,9 @@ const noRoom = ({ hollow = 0 }: LaminationOptions, thickness: number): Fault =>
 
 function fewestSafePlies(ask: LaminationOptions): number {
   const { species, curvature, hollow = 0, thickness } = ask;
-  if (thickness === undefined)
-    throw new Fault(
-      'lamination.size',
-      'a lamination needs its thickness or its number of plies. Give --thickness, --plies or both.',
-    );
+  const needed =
+    'a lamination needs its thickness or its number of plies. Give --thickness, --plies or both.';
+  if (thickness === undefined) throw new Fault('lamination.size', needed);
   if (hollow * thickness >= 1) throw noRoom(ask, thickness);
   for (let plies = 2; plies <= MAX_PLIES; plies++)
     if (thickness / plies <= 2 * safeStrain(species) * tightestRadiusOf(ask, plies, thickness)) return plies;

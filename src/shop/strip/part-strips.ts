@@ -9,8 +9,7 @@ import type { Part } from '../../part/part.ts';
 import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import { type SprungLine, sampleStrip, sprungLine, unpinnedLine, worstTaperBend } from './sprung-line.ts';
-import type { StripOptions } from './strip-advice.ts';
-import { adviseStrip, type StripAdvice } from './strip-advice.ts';
+import { adviseStrip, type StripAdvice, type StripOptions } from './strip-advice.ts';
 
 export interface RunAdvice {
   readonly edge: string;
@@ -33,11 +32,8 @@ export function adviseStrips(part: Part, ask: StripOptions): RunsAdvice {
     const thickness = ask.thickness ?? jobThickness ?? thinnest;
     return { ...run, advice: adviseStrip(run.line, { ...ask, thickness }) };
   });
-  if (!first)
-    throw new Fault(
-      'strip.straight',
-      'the part has no curve, and a straight line bends no strip. Draw it along a straightedge.',
-    );
+  const problem = 'the part has no curve, and a straight line bends no strip. Draw it along a straightedge.';
+  if (!first) throw new Fault('strip.straight', problem);
   return [first, ...more];
 }
 
@@ -74,17 +70,10 @@ function taperedLine(run: Curve, spans: readonly TaperedSegment[], ends: EndCond
   const [start] = firstOf(spans).thickness;
   const worst = worstTaperBend(spans.flatMap((span) => sampleStrip(span, SAMPLES_PER_SPAN)));
   const thicknessAt = [...spans.map(({ thickness }) => thickness[0]), lastOf(spans).thickness[1]];
-  return {
-    length: figuresOf(run).length,
-    ...(worst && { worst }),
+  const pins = pinPushes(spans).map(({ at, angle, across }, i) => {
     // The pushes are for a stiffness of thickness cubed; the advice counts in the start's stiffness.
-    pins: pinPushes(spans).map(({ at, angle, across }, i) => ({
-      at,
-      angle,
-      curvature: 0,
-      reaction: across / start ** 3,
-      share: itemAt(thicknessAt, i) / start,
-    })),
-    ends,
-  };
+    const reaction = across / start ** 3;
+    return { at, angle, curvature: 0, reaction, share: itemAt(thicknessAt, i) / start };
+  });
+  return { length: figuresOf(run).length, ...(worst && { worst }), pins, ends };
 }

@@ -61,10 +61,9 @@ export interface StripSample {
 export function sampleStrip(piece: Piece, steps: number): StripSample[] {
   const at = paramCurve(piece);
   const state = piece.type === 'tapered' ? taperedStates(piece) : undefined;
-  return Array.from({ length: steps + 1 }, (_, i) => ({
-    place: at(i / steps),
-    thickness: state ? state(i / steps).thickness : 1,
-  }));
+  return Array.from({ length: steps + 1 }, (_, i) => {
+    return { place: at(i / steps), thickness: state ? state(i / steps).thickness : 1 };
+  });
 }
 
 /** Where a tapered batten is strained most, by samples from its start: where thickness times curvature is greatest. */

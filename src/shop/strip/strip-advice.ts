@@ -49,7 +49,6 @@ export interface StripAdvice {
   readonly maxThickness: number;
   /** The same down to the rule; 0 when even one graduation is too thick. */
   readonly maxThicknessOnRule: number;
-  /** The thinnest that can be made, mm. */
   readonly minThickness: number;
   /** Where neither this strip nor wood that can be made takes the bend, what does, if anything; else absent. */
   readonly others?: readonly OtherStrip[];
@@ -83,11 +82,8 @@ const STRIP_DEFAULTS = {
  */
 export function adviseStrip(line: SprungLine, ask: StripOptions): StripAdvice {
   const { worst, pins } = line;
-  if (!worst)
-    throw new Fault(
-      'strip.straight',
-      'the line is straight and bends no strip. Draw it along a straightedge.',
-    );
+  const straight = 'the line is straight and bends no strip. Draw it along a straightedge.';
+  if (!worst) throw new Fault('strip.straight', straight);
   const { species, rule } = ask;
   const { overhang, roundLength, minThickness, ...usual } = STRIP_DEFAULTS[rule.unit];
   const width = positiveSize('width', ask.width ?? usual.width);

@@ -17,12 +17,10 @@ export function stripFaces(curve: Curve, { thickness, overhang, traced }: StripA
   const start = first.thickness;
   const lying = [extendStraight(first, -overhang), ...sections, extendStraight(last, overhang)];
   const away = traced === 'left' ? -1 : 1;
-  return {
-    traced: lying.map(({ place }) => toPoint(place)),
-    other: lying.map(({ place, thickness: thick }) =>
-      fromBaseLine({ x: 0, y: (away * thickness * thick) / start }, { origin: place, angle: place.angle }),
-    ),
-  };
+  const other = lying.map(({ place, thickness: thick }) =>
+    fromBaseLine({ x: 0, y: (away * thickness * thick) / start }, { origin: place, angle: place.angle }),
+  );
+  return { traced: lying.map(({ place }) => toPoint(place)), other };
 }
 
 const extendStraight = ({ place, thickness }: StripSample, by: number): StripSample => ({

@@ -21,7 +21,6 @@ export interface StripNail {
 export interface StripClamp {
   readonly to: Point;
   readonly length: number;
-  /** What the clamp bears beside the force, N·mm. */
   readonly moment: number;
 }
 
@@ -52,12 +51,8 @@ export function placeNails({ pins, ends }: SprungLine, nailing: NailingOptions):
       return heldEnd(pin, Math.abs(force), i === 0 ? -1 : 1, nailing);
     const side = Math.abs(force) <= idle ? 'either' : force > 0 ? 'right' : 'left';
     const sides: readonly StripSide[] = side === 'either' ? ['left', 'right'] : [side];
-    return {
-      at: pin.at,
-      force: Math.abs(force),
-      side,
-      centers: sides.map((each) => nailCenter(each, pin, nailing)),
-    };
+    const centers = sides.map((each) => nailCenter(each, pin, nailing));
+    return { at: pin.at, force: Math.abs(force), side, centers };
   });
 }
 

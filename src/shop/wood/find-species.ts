@@ -14,12 +14,8 @@ const namesOf = ({ name, alsoCalled }: Species): readonly string[] => [name, ...
 
 function speciesMatching(words: readonly string[]): readonly Species[] {
   if (words.length === 0) return [];
-  return SPECIES.filter((species) =>
-    namesOf(species).some((name) => {
-      const own = wordsOf(name);
-      return words.every((word) => own.includes(word));
-    }),
-  );
+  const isMeant = (own: readonly string[]): boolean => words.every((word) => own.includes(word));
+  return SPECIES.filter((species) => namesOf(species).map(wordsOf).some(isMeant));
 }
 
 /** Finds a wood by its full name or by enough of its words, in any case: "White oak", "beech", "douglas fir". */
@@ -29,17 +25,13 @@ export function matchSpecies(name: string): Species | Fault {
   const [one, ...others] = found;
   if (one && others.length === 0) return one;
   const names = (one ? found : SPECIES).map((species) => species.name);
-  if (one)
-    return new Fault(
-      'species.ambiguous',
-      `${quoted(name)} may be ${joinList(names, ' or ')}. Write which it is.`,
-    );
+  const which = `${quoted(name)} may be ${joinList(names, ' or ')}. Write which it is.`;
+  if (one) return new Fault('species.ambiguous', which);
   const meant = suggestSpecies(words.join(' '));
   const cure = meant === undefined ? `Known here: ${names.join(', ')}.` : `Did you mean "${meant}"?`;
   return new Fault('species.unknown', `${quoted(name)} is not a wood whose figures are known here. ${cure}`);
 }
 
-/** @throws Fault `species.ambiguous`, `species.unknown` */
 export function findSpecies(name: string): Species {
   const found = matchSpecies(name);
   if (found instanceof Fault) throw found;

@@ -38,7 +38,6 @@ export function worstRunout(part: Part, grain: number): Runout {
 /** A pattern is turned by a protractor: half a degree is as near as it goes. */
 const TURN_STEP = Math.PI / 360;
 
-/** The direction of the grain with the least worst runout, to half a degree: half-way between the steepest edges. */
 export function bestGrainDirection(part: Part): number {
   const pieces = edgesAsCut(part).flatMap(longGrainPieces);
   const steepest = (way: 1 | -1): number =>

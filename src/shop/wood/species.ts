@@ -21,7 +21,6 @@ export interface SpeciesSource {
 /** Woods named after a place keep their capital. */
 const PLACE_NAMES = /^(American|Honduran|Sitka)\b/;
 
-/** "white oak", "Sitka spruce". */
 export const speciesInSentence = ({ name }: Pick<Species, 'name'>): string =>
   PLACE_NAMES.test(name) ? name : `${name.charAt(0).toLowerCase()}${name.slice(1)}`;
 
@@ -32,14 +31,9 @@ function wood(
   alsoCalled: readonly string[] = [],
   read: SpeciesSource['read'] = 'in a copy',
 ): Species {
-  return {
-    name,
-    alsoCalled,
-    specificGravity,
-    moe: Math.round(millionPsiMoe * 1e4 * MPA_PER_PSI) * 100,
-    mor: Math.round(psiMor * 10 * MPA_PER_PSI) / 10,
-    source: { table, read },
-  };
+  const moe = Math.round(millionPsiMoe * 1e4 * MPA_PER_PSI) * 100;
+  const mor = Math.round(psiMor * 10 * MPA_PER_PSI) / 10;
+  return { name, alsoCalled, specificGravity, moe, mor, source: { table, read } };
 }
 
 /**
