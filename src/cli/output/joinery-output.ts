@@ -2,7 +2,6 @@ import {
   angleRow,
   jointMeasures,
   jointName,
-  reachWords,
   SIGN_CONVENTION,
   slantedEnds,
 } from '../../export/cover/joinery-words.ts';
@@ -10,7 +9,7 @@ import type { Joint } from '../../job/joints/joint-kinds.ts';
 import { endLean } from '../../part/ends/end-lean.ts';
 import { type CutCorner, longAndShortPoints, type PartEnd, trueShape } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
-import { endLeanWords } from '../../shop/words/describe-ends.ts';
+import { endLeanWords, reachWords } from '../../shop/words/describe-ends.ts';
 import { degrees } from '../../units/number-format.ts';
 import { showOnRule } from '../../units/rule.ts';
 import { anglesJson, pointJson } from './print-answer.ts';

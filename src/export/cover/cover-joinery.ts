@@ -5,7 +5,7 @@ import { type Joint, jointLean, jointOrigin, jointSize } from '../../job/joints/
 import { TOWARD_WORDS } from '../../job/joints/lean.ts';
 import { type PartEnd, trueShape } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
-import { endLeanWords } from '../../shop/words/describe-ends.ts';
+import { endLeanWords, reachWords } from '../../shop/words/describe-ends.ts';
 import { present } from '../../units/lists.ts';
 import { typesetAngle } from '../../units/number-format.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
@@ -16,7 +16,7 @@ import { polyline, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT, LINE_SPACING, textWidth } from '../drawing/text-width.ts';
 import { centreOf } from '../labels/free-space.ts';
 import { wordTable } from '../tables/paper-table.ts';
-import { angleRow, reachWords, SIGN_CONVENTION, slantedEnds } from './joinery-words.ts';
+import { angleRow, SIGN_CONVENTION, slantedEnds } from './joinery-words.ts';
 import { BODY_MM, blankRow, keepWithNext, paragraph, paragraphs, type TextRow } from './text-columns.ts';
 
 /** Nothing for a part whose ends are square; width in mm. */

@@ -1,7 +1,6 @@
 import { type Joint, jointOrigin, jointSize } from '../../job/joints/joint-kinds.ts';
-import { isSquare, longAndShortPoints, type PartEnd } from '../../part/ends/end-planes.ts';
+import { isSquare, type PartEnd } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
-import { cutCornerWords } from '../../shop/words/describe-ends.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import { present } from '../../units/lists.ts';
 import { typesetAngle } from '../../units/number-format.ts';
@@ -29,8 +28,3 @@ export const angleRow = (end: PartEnd): string[] =>
 
 export const SIGN_CONVENTION =
   'Over 0 the cut leans towards the left end: miter and rake going away from the reference line, blade tilt and splay going to the marked face.';
-
-export function reachWords(end: PartEnd, show: ShowLength): string {
-  const { long, short } = longAndShortPoints(end);
-  return `long point: ${cutCornerWords(long, show)}; short point: ${cutCornerWords(short, show)}`;
-}

@@ -2,6 +2,7 @@ import { type CompoundAngles, levelFaceStance } from '../../part/ends/compound-a
 import { type EndSides, endLean } from '../../part/ends/end-lean.ts';
 import { type CutCorner, isSquare, longAndShortPoints, type PartEnd } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
+import type { ShowLength } from '../../units/fault.ts';
 import type { LengthFormat } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
 import { showAngle } from '../../units/number-format.ts';
@@ -20,12 +21,10 @@ export function describeEnd(
   const { end } = cut;
   const depth = depthWords(cut, part.stock?.thickness, tableSaw, words);
   if (isSquare(end)) return [`${end.side} end: square`, ...depth];
-  const { long, short } = longAndShortPoints(end);
-  const at = (corner: CutCorner): string => cutCornerWords(corner, words.exact);
   return [
     `${end.side} end: ${endAngleWords(end, part)}`,
     endLeanWords(end, part),
-    `long point: ${at(long)}; short point: ${at(short)}`,
+    reachWords(end, words.exact),
     ...(cut.passes === 'too steep' ? [] : [setUpWords(endSetUp(end, edges))]),
     ...depth,
   ];
@@ -124,6 +123,9 @@ export const endLeanWords = (end: PartEnd, part: Part): string =>
 const sidesWords = ({ edge, on }: EndSides): string =>
   present(edge !== undefined && `the edge ${quoted(edge)}`, on && FACES[on]).join(' and ');
 
-/** "station 17 5/32, offset 2 1/4, on the marked face". */
-export const cutCornerWords = ({ x, y, on }: CutCorner, show: (mm: number) => string): string =>
-  `station ${show(x)}, offset ${show(y)}, on ${FACES[on]}`;
+/** "long point: station 34, offset 2, on the marked face; short point: station 33 5/8, offset 0, on the other face". */
+export function reachWords(end: PartEnd, show: ShowLength): string {
+  const { long, short } = longAndShortPoints(end);
+  const at = ({ x, y, on }: CutCorner): string => `station ${show(x)}, offset ${show(y)}, on ${FACES[on]}`;
+  return `long point: ${at(long)}; short point: ${at(short)}`;
+}
