@@ -15,7 +15,6 @@ interface CommandSpec<O extends OptionList> extends HelpSections {
 /** The parser keeps the options of a run in the command, so each run needs a new command. */
 type MakeCommand = () => Command;
 
-/** `<FILE>` must be given, `[FILE]` may be. */
 type ArgumentValue<A extends string> = A extends `<${string}` ? string : string | undefined;
 
 interface PlainCommandSpec<O extends OptionList, A extends string> extends CommandSpec<O> {

@@ -1,6 +1,5 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 
-/** Only this computer can reach the page. */
 const LOOPBACK = '127.0.0.1';
 
 export interface PageServer {

@@ -2,10 +2,7 @@ import { Fault, Faults } from '../units/fault.ts';
 import type { Rule } from '../units/rule.ts';
 
 /** Both counted from 1. */
-export interface SourcePosition {
-  readonly line: number;
-  readonly column: number;
-}
+export type SourcePosition = { readonly line: number; readonly column: number };
 
 /** By key (`edges.back[1].apex`; '' is the file): of a value on one line its start, of one over several lines its name. */
 export type SourcePositions = ReadonlyMap<string, SourcePosition>;
@@ -25,7 +22,6 @@ export class PlacedFault extends Fault {
   }
 }
 
-/** Undefined where a mistake has no place in the job file. */
 export const faultPosition = (fault: Fault, positions: SourcePositions): SourcePosition | undefined =>
   fault instanceof PlacedFault ? fault.place : findPosition(positions, fault.key ?? '');
 

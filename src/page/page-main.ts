@@ -30,6 +30,7 @@ const RELAYOUT_RATIO = 1.5;
 /** On a low screen (a phone in landscape, a page at 200%) the notes are beside any part. */
 const LOW_SCREEN = matchMedia('(max-height: 35em)');
 const LIGHT_KEY = 'fairlath.light';
+const unitRadios = document.querySelectorAll<HTMLInputElement>('input[name="unit"]');
 
 const store = new Store(FIRST_JOB);
 const viewport = new Viewport(byId('drawing'), store.shown.part.bounds);
@@ -90,12 +91,8 @@ function aspect(): number {
 
 function showUnit(now: Unit): void {
   unit = now;
-  for (const radio of units()) radio.checked = radio.value === now;
+  for (const radio of unitRadios) radio.checked = radio.value === now;
   ruleLayer.draw();
-}
-
-function units(): NodeListOf<HTMLInputElement> {
-  return document.querySelectorAll('input[name="unit"]');
 }
 
 function bindViewControls(): void {
@@ -104,7 +101,7 @@ function bindViewControls(): void {
   byId('whole').addEventListener('click', () => viewport.fit(store.evaluated?.part.bounds));
   const comb = byId<HTMLInputElement>('show-comb');
   comb.addEventListener('change', () => partLayer.showComb(comb.checked));
-  for (const radio of units())
+  for (const radio of unitRadios)
     radio.addEventListener('change', () => store.showIn(radio.value === 'mm' ? 'mm' : 'in'));
 }
 

@@ -47,7 +47,6 @@ export class Faults extends Error {
   }
 }
 
-/** @throws Faults if there are any */
 export function throwFaults([first, ...rest]: readonly Fault[]): void {
   if (first) throw new Faults([first, ...rest]);
 }
@@ -62,7 +61,6 @@ export function catchFault<T, U>(work: () => T, handle: (fault: Fault) => U): T 
   }
 }
 
-/** None where the error is a bug. */
 export function faultsOf(error: unknown): readonly Fault[] {
   if (error instanceof Faults) return error.list;
   return error instanceof Fault ? [error] : [];

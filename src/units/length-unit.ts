@@ -21,6 +21,5 @@ const WORDS: Readonly<Record<LengthUnit, RegExp>> = {
 };
 
 /** The unit of a word or sign in lower case and plain signs. */
-export function findUnit(word: string): LengthUnit | undefined {
-  return (Object.keys(WORDS) as LengthUnit[]).find((unit) => WORDS[unit].test(word));
-}
+export const findUnit = (word: string): LengthUnit | undefined =>
+  (Object.keys(WORDS) as LengthUnit[]).find((unit) => WORDS[unit].test(word));

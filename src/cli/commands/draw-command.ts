@@ -96,9 +96,8 @@ function validateNestOptions(options: DrawOptions): void {
       'draw.mirror-nest',
       '--mirror: on a board each part lies as the job asks, with "pair: mirrored" half of either hand. Leave it out.',
     );
-  const stray = (['board', ...BOARD_OPTIONS.map(nameOf)] as const).find(
-    (name) => options[name] !== undefined,
-  );
+  const names = ['board', ...BOARD_OPTIONS.map(nameOf)] as const;
+  const stray = names.find((name) => options[name] !== undefined);
   if (stray && !nest)
     throw new Fault('draw.nest', `${flagOf(stray)} is for copies on a board. Add --nest, or leave it out.`);
 }

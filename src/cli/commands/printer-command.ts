@@ -78,7 +78,6 @@ const sheetCommand = plainCommand({
   },
 });
 
-/** "200 mm" as typed, with the unit that a bare number has. */
 const lengthWithUnit = (typed: string): string => {
   const plain = typed.trim().replace(/["″”]$/, ' in');
   return /[\d.]$/.test(plain) ? `${plain} mm` : plain;

@@ -133,12 +133,10 @@ function bladeJson({ hollows, rounds, widest, corners, ownBlade }: Sawing['blade
 
 function asText(part: Part, sawing: Sawing, cautions: readonly Warning[], words: LengthFormat): string {
   const { blade, ends, weights, support, table } = sawing;
-  const line =
-    part.sawAllowance > 0
-      ? `, for the line ${words.rounded(part.sawAllowance)} outside the finished one`
-      : '';
+  const { sawAllowance: out } = part;
+  const line = out > 0 ? `, for the line ${words.rounded(out)} outside the finished one` : '';
   const block = (title: string, lines: readonly string[]): string => [title, ...lines].join('\n  ');
-  const order = cutOrder(part, sawing, words);
+  const order = cutOrder(part, sawing, words).map((step, i) => `${i + 1}. ${step}`);
   return [
     part.name,
     block(`Blade of the band saw${line}:`, describeBlade(blade, words)),
@@ -147,10 +145,7 @@ function asText(part: Part, sawing: Sawing, cautions: readonly Warning[], words:
       return block(`The ${title}`, rest);
     }),
     block('Support:', describeSupport(weights, support, table, words)),
-    block(
-      'Order of cuts:',
-      order.map((step, i) => `${i + 1}. ${step}`),
-    ),
+    block('Order of cuts:', order),
     cautionsText(cautions),
   ].join('\n\n');
 }

@@ -49,12 +49,9 @@ function asJson(part: Part): object {
     ...(shape.type === 'closed' && {
       leastWidth: { width: shape.leastWidth.width, station: shape.leastWidth.at.x },
       ...(shape.tenons.length > 0 && {
-        tenons: shape.tenons.map(({ side, shoulder, width, at }) => ({
-          end: side,
-          shoulder,
-          width,
-          station: at.x,
-        })),
+        tenons: shape.tenons.map(({ side: end, shoulder, width, at }) => {
+          return { end, shoulder, width, station: at.x };
+        }),
       }),
     }),
   };
@@ -62,21 +59,16 @@ function asJson(part: Part): object {
 
 function edgeJson({ name, length, runs }: PartEdge, rule: Rule): object {
   const { remarks, joins, inflections } = fairnessOf(runs);
+  const show = (mm: number): string => showLength(mm, rule);
   return {
     name,
     length,
     runs: runs.map(runJson),
     fairness: {
-      remarks: remarks.map(({ code, at, message }) => ({
-        code,
-        station: at?.x,
-        message: message((mm) => showLength(mm, rule)),
-      })),
-      joins: joins.map(({ at, turn, jump }) => ({
-        station: at.x,
-        turnDeg: degrees(turn),
-        curvatureJump: jump,
-      })),
+      remarks: remarks.map(({ code, at, message }) => ({ code, station: at?.x, message: message(show) })),
+      joins: joins.map(({ at, turn, jump: curvatureJump }) => {
+        return { station: at.x, turnDeg: degrees(turn), curvatureJump };
+      }),
       inflections: inflections.map(({ x }) => x),
     },
   };

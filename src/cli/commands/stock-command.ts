@@ -142,6 +142,9 @@ function asText(part: Part, plan: StockPlan): string {
     table.length > 1 && list(title, textTable(table).split('\n'));
   const wanted = [quantity > 1 && `${quantity} wanted`, stock?.species].filter(Boolean).join(', ');
   const thickness = stock?.thickness === undefined ? '' : showLength(stock.thickness, rule);
+  const { turn } = plan.grain;
+  const grain = turn === 0 ? 'Grain along the reference line' : `Grain turned ${showAngle(turn)}`;
+  const cautions = STOCK_CAUTIONS.map(({ message }) => `- ${message}`);
   return present(
     [part.name, wanted].filter(Boolean).join('\n'),
     list('Blank', describeBlank(part, plan)),
@@ -153,13 +156,7 @@ function asText(part: Part, plan: StockPlan): string {
         `Laid on boards of ${showSizes([nesting.board.length, nesting.board.width], rule)}, ${showLength(kerf, rule)} of kerf between`,
         nestingRows(plan, rule),
       ),
-    list(
-      plan.grain.turn === 0 ? 'Grain along the reference line' : `Grain turned ${showAngle(plan.grain.turn)}`,
-      describeGrain(plan, rule),
-    ),
-    list(
-      'Take care:',
-      STOCK_CAUTIONS.map(({ message }) => `- ${message}`),
-    ),
+    list(grain, describeGrain(plan, rule)),
+    list('Take care:', cautions),
   ).join('\n\n');
 }

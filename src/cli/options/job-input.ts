@@ -43,9 +43,8 @@ export function readJobInput(
   alsoBesideFile: readonly (keyof QuickValues)[] = [],
 ): JobInput {
   if (file !== undefined) {
-    const stray = QUICK_OPTIONS.map(nameOf).find(
-      (name) => options[name] !== undefined && !alsoBesideFile.includes(name),
-    );
+    const names = QUICK_OPTIONS.map(nameOf).filter((name) => !alsoBesideFile.includes(name));
+    const stray = names.find((name) => options[name] !== undefined);
     if (stray !== undefined)
       throw new Fault(
         'command.two-jobs',

@@ -109,11 +109,10 @@ export function atOption<T>(option: string, read: () => T): T {
   }
 }
 
-export const ownerFault = (option: string, ...owners: readonly string[]): Fault =>
-  new Fault(
-    'command.belongs',
-    `${flagOf(option)} belongs to ${owners.map(flagOf).join(' or ')}. Add that, or leave it out.`,
-  );
+export function ownerFault(option: string, ...owners: readonly string[]): Fault {
+  const wording = `${flagOf(option)} belongs to ${owners.map(flagOf).join(' or ')}. Add that, or leave it out.`;
+  return new Fault('command.belongs', wording);
+}
 
 export const parseLengthOption = (option: string, typed: string, unit: Unit, sign: Sign = 'any'): number =>
   atOption(option, () => parseLength(typed, unit, sign));

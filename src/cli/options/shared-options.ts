@@ -3,10 +3,8 @@ import { option } from './option-spec.ts';
 
 export const forceOption = option('--force', 'replace a file that fairlath did not write');
 
-export const jsonOption = option(
-  '--json',
-  'answer with one JSON object for programs: mm, degrees, full precision',
-);
+const JSON_HELP = 'answer with one JSON object for programs: mm, degrees, full precision';
+export const jsonOption = option('--json', JSON_HELP);
 
 export const outputOption = (help: string) => option('-o, --output <FILE>', help);
 export const pictureOption = (help: string) => option('--picture <FILE.svg>', help);

@@ -73,5 +73,4 @@ export function jointsText({ joints, rule }: Part): string | undefined {
   return withAsciiMinus([`joints, ${rule.unit}`, ...rows].join('\n'));
 }
 
-/** A terminal has the plain minus. */
 const withAsciiMinus = (text: string): string => text.replaceAll('−', '-');

@@ -83,9 +83,8 @@ function appendNail(text: string, list: YamlList, point: string): string {
   const last = list.items.at(-1) as YamlList;
   const indent = indentBefore(text, list.flow ? last.range[0] : findDash(text, list, last));
   const end = endOfList(last);
-  if (indent === undefined) {
+  if (indent === undefined)
     return replaceText(text, end, end, `${commaBeside(text, list, list.items.length - 1)}${point}`);
-  }
   const line = lineEnd(text, end);
   const fresh = `${lineEnding(text)}${indent}${list.flow ? '' : '- '}${point}`;
   if (!list.flow) return `${text.slice(0, line)}${fresh}${text.slice(line)}`;

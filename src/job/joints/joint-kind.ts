@@ -27,10 +27,7 @@ export interface JointFace {
 }
 
 /** Of a hole not square to the face: the angle (radians, over 0) and the side that it runs to. */
-export interface Lean {
-  readonly by: number;
-  readonly toward: Toward;
-}
+export type Lean = { readonly by: number; readonly toward: Toward };
 
 /** To the left or right end, away from the reference line (out) or toward it (in). */
 export type Toward = 'left' | 'right' | 'out' | 'in';

@@ -37,7 +37,6 @@ export const RECESS = {
   angles: ({ turn }: Recess, side: 1 | -1) => [side * turn],
 } as const;
 
-/** "1 deep"; no depth is right through. */
 export const depthWords = (depth: number | undefined, show: ShowLength): string =>
   depth === undefined ? 'right through' : `${show(depth)} deep`;
 

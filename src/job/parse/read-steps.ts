@@ -8,10 +8,7 @@ import { type NamedNode, YamlMapping } from './yaml-mapping.ts';
 import type { YamlNode } from './yaml-node.ts';
 
 /** A step with its end point: the next step starts there. */
-export interface StepResult {
-  readonly step?: EdgeStep | undefined;
-  readonly end?: Coordinate | undefined;
-}
+export type StepResult = { readonly step?: EdgeStep | undefined; readonly end?: Coordinate | undefined };
 
 const STEP_CURE = `Write a step as its kind and end point, such as "line: [34, 0]". Kinds: ${STEP_NAMES.join(', ')}.`;
 

@@ -19,10 +19,7 @@ const MAX_DEPTH = 100;
 const NON_TEXT = /[^\P{Cc}\t\r\n]|\uFFFD|\r(?!\n)/u;
 
 /** How messages name a text and say its lists are written. */
-export interface DocumentType {
-  readonly name: string;
-  readonly lists: string;
-}
+export type DocumentType = { readonly name: string; readonly lists: string };
 
 export const JOB_DOCUMENT: DocumentType = { name: 'job', lists: 'Write points as [8, 3].' };
 

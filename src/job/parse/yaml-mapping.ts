@@ -5,10 +5,7 @@ import type { SourcePosition } from '../job-faults.ts';
 import { closestName, didYouMean } from './did-you-mean.ts';
 import { type KeyValueNode, positionAt, sourceText, YamlNode } from './yaml-node.ts';
 
-export interface NamedNode<Name extends string = string> {
-  readonly name: Name;
-  readonly node: YamlNode;
-}
+export type NamedNode<Name extends string = string> = { readonly name: Name; readonly node: YamlNode };
 
 /** A group of named values: `width: 4` and its neighbors, each name once. */
 export class YamlMapping {
@@ -42,7 +39,6 @@ export class YamlMapping {
     return node ? read(node) : otherwise;
   }
 
-  /** `cure` says what to write if the name is not given. */
   require(name: string, cure: string): YamlNode | undefined {
     return this.isMissing(name) ? this.node.reportMissing(name, cure) : this.nodes.get(name);
   }

@@ -3,10 +3,7 @@ import { catchFault, Fault } from '../../units/fault.ts';
 import { quoted } from '../../units/quoted.ts';
 import type { Diagnostics, SourcePosition } from '../job-faults.ts';
 
-export interface SourceText {
-  readonly lines: yaml.LineCounter;
-  readonly findings: Diagnostics;
-}
+export type SourceText = { readonly lines: yaml.LineCounter; readonly findings: Diagnostics };
 
 export type KeyValueNode = yaml.Pair<yaml.ParsedNode, yaml.ParsedNode | null>;
 
@@ -39,7 +36,6 @@ export class YamlNode {
     return this.source.findings.report(new Fault('job.missing', `missing. ${cure}`, key), this.position);
   }
 
-  /** A Fault that `work` throws is reported here. */
   attempt<T>(work: () => T): T | undefined {
     return catchFault(work, (fault) => this.source.findings.report(fault.at(this.key), this.position));
   }

@@ -18,7 +18,6 @@ export interface QuickOptions {
   readonly nail?: string;
   readonly radius?: string;
   readonly ends?: string;
-  /** A tapered strip's thickness at both ends: "1/4 to 1/8". */
   readonly strip?: string;
   readonly units?: string;
   readonly graduation?: string;

@@ -4,10 +4,7 @@ import { readPoints } from '../parse/read-points.ts';
 import { type EndConditions, readEnds } from './end-conditions.ts';
 import { pointHandles, type StepKind } from './step-kind.ts';
 
-export interface SplineFields {
-  readonly through: readonly Point[];
-  readonly ends: EndConditions;
-}
+export type SplineFields = { readonly through: readonly Point[]; readonly ends: EndConditions };
 
 const END_WORDS = ['natural', 'held'] as const;
 

@@ -9,10 +9,7 @@ import type { QuickOptionReader } from '../quick/quick-options.ts';
 import type { EndConditions } from './end-conditions.ts';
 
 /** What a step needs besides its end point, and the points it passes on the way. */
-export interface StepReading<Fields> {
-  readonly fields: Fields;
-  readonly points: readonly Coordinate[];
-}
+export type StepReading<Fields> = { readonly fields: Fields; readonly points: readonly Coordinate[] };
 
 /** A place that a person may drag, and the key of the job that holds it. */
 export type StepHandle =
@@ -20,13 +17,9 @@ export type StepHandle =
   /** A length over the chord of the step (mm, signed), dragged at the apex. */
   | { readonly what: 'rise' | 'radius'; readonly key: string; readonly mm: number };
 
-export interface PointList {
-  readonly what: 'nail' | 'pin';
-  readonly points: readonly Point[];
-}
+export type PointList = { readonly what: 'nail' | 'pin'; readonly points: readonly Point[] };
 
 export interface StepView<Fields> {
-  /** @throws Fault where there is no such curve */
   run(from: Point, step: Fields & { readonly to: Point }, ends: StripEnds): Curve;
   /** Whether it gives the end of a held batten its direction. Battens yield and give none. */
   readonly isRigid?: boolean;

@@ -16,10 +16,7 @@ const MAX_CENTERED_SLOPE = 1 / 12;
 const [BESIDE_PX, LETTER_PX] = [8, 7.5];
 
 /** Reused from frame to frame: moving them is faster than making them. */
-interface ApexLabel {
-  readonly tick: Path;
-  readonly words: Text;
-}
+type ApexLabel = { readonly tick: Path; readonly words: Text };
 
 /** A tick and a reading at every apex without a handle: a nail off the middle is not the apex. */
 export class ApexLabels {

@@ -3,10 +3,7 @@ import { pathData } from '../../export/writers/svg.ts';
 import type { Store } from '../state/store.ts';
 import type { Viewport } from './viewport.ts';
 
-export interface HighlightTarget {
-  readonly at?: Point | undefined;
-  readonly edge?: string | undefined;
-}
+export type HighlightTarget = { readonly at?: Point | undefined; readonly edge?: string | undefined };
 
 const RING_PX = 16;
 

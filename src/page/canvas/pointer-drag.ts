@@ -17,7 +17,6 @@ interface DraggedHandle {
   readonly textBefore: string;
   /** Where the drag began on the part: the handle moves as far as the pointer and does not jump to it. */
   readonly from: Point;
-  /** The pointer's last position, px; undefined until it moves. */
   to: Point | undefined;
 }
 

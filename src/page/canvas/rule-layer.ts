@@ -37,13 +37,10 @@ export class RuleLayer {
 
   pointAt(place: Point | undefined): void {
     this.pointed = place;
-    if (!place) {
-      updateAttribute(this.crosshair.node, 'd', 'M0 0');
-      return;
-    }
-    const { x, y } = this.viewport.toScreen(place);
-    const low = this.viewport.view.height - RULE_PX.across;
-    updateAttribute(this.crosshair.node, 'd', `M${x} ${low + TICK_PX}V${y}H${RULE_PX.left - TICK_PX}`);
+    const { x, y } = this.viewport.toScreen(place ?? { x: 0, y: 0 });
+    const from = this.viewport.view.height - RULE_PX.across + TICK_PX;
+    const hair = place ? `M${x} ${from}V${y}H${RULE_PX.left - TICK_PX}` : 'M0 0';
+    updateAttribute(this.crosshair.node, 'd', hair);
   }
 
   private drawHorizontal(low: number): void {

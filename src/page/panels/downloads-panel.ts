@@ -33,10 +33,7 @@ export class DownloadsPanel {
 
   private async downloadFile(paper: Download): Promise<void> {
     const { evaluated, isUpToDate } = this.store;
-    if (!evaluated || !isUpToDate) {
-      this.fileStatus.show('First put right what is wrong with the job.');
-      return;
-    }
+    if (!evaluated || !isUpToDate) return this.fileStatus.show('First put right what is wrong with the job.');
     if (this.inProgress.has(paper)) return;
     this.inProgress.add(paper);
     const { part } = evaluated;

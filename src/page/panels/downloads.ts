@@ -20,10 +20,7 @@ import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
 import type { Layout } from '../../tiling/layout.ts';
 import { DEFAULT_PAPER, parsePaper } from '../../tiling/paper/paper-sizes.ts';
 
-export interface PatternLayouts {
-  readonly layout: Layout;
-  readonly mirrored: Layout | undefined;
-}
+export type PatternLayouts = { readonly layout: Layout; readonly mirrored: Layout | undefined };
 
 export interface Download {
   readonly label: string;

@@ -4,7 +4,6 @@ import { byId, el, updateText } from '../dom.ts';
 import type { Store } from '../state/store.ts';
 import { curvedRuns, type FigureText, quickFigures, slowFigures } from './figure-values.ts';
 
-/** The figures beside the drawing. Slow ones turn gray until the pointer is idle. */
 export class FigurePanel {
   private readonly quickList;
   private readonly slowList;

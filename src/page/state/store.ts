@@ -14,7 +14,6 @@ export class Store {
   private evaluation: Evaluation;
   private pending: (Evaluation & { readonly text: string }) | undefined;
   private rejected: readonly JobDiagnostic[] = [];
-  /** The last valid part. */
   evaluated: EvaluatedJob | undefined;
   private displayUnit: Unit | undefined;
   private timer: ReturnType<typeof setTimeout> | undefined;
