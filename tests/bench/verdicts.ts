@@ -50,7 +50,8 @@ function fairness(): Figure[] {
 function takingOff(): Figure[] {
   const none = takenVerdicts({ seeds: 2 });
   const held = takenVerdicts({ shapes: Object.keys(HELD_SHAPES) as TakenShape[], readings: [13, 25] });
-  const wrong = takenVerdicts({ wrongBy: [5, 12] });
+  const wrong = takenVerdicts({ readings: [13, 25], wrongBy: [5, 12] });
+  const few = takenVerdicts({ rises: [0.03, 0.1, 0.2], readings: [9], wrongBy: [5], seeds: 2 });
   return [
     share(
       'taken off, no wrong reading: one named',
@@ -71,6 +72,10 @@ function takingOff(): Figure[] {
       'taken off, one reading 5 or 12 mm wrong: not named',
       percent(wrong, ({ named }) => !named),
       5,
+    ),
+    share(
+      'taken off, one of nine readings 5 mm wrong: not named',
+      percent(few, ({ named }) => !named),
     ),
     share(
       'taken off, one reading wrong: a good one named',

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { THIRTY_SECONDS } from './bench.ts';
 import { timesBack } from './taken.ts';
 
-test('a batten read by hand, one reading bad, comes back within 2 standard errors in at least 28 of 30 seeds', () => {
-  const seeds = Array.from({ length: 30 }, (_, i) => 1 + i);
-  expect(timesBack('batten', 4, THIRTY_SECONDS, seeds)).toBeGreaterThanOrEqual(28);
+test('a batten read by hand, one reading bad, comes back within 2 standard errors in at least 14 of 15 seeds', () => {
+  const seeds = Array.from({ length: 15 }, (_, i) => 1 + i);
+  expect(timesBack('batten', 4, THIRTY_SECONDS, seeds)).toBeGreaterThanOrEqual(14);
 });

@@ -25,7 +25,8 @@ export interface CurveFamily {
 }
 
 /** With fewer readings on a straight part, or on a curve with a held end, one wrong reading could feign it. */
-const [MANY_FLAT_READINGS, MANY_READINGS] = [4, 20];
+const MANY_FLAT_READINGS = 4;
+export const MANY_READINGS = 20;
 
 /** A straight part bends to any readings as much as a pin of a spline does. */
 const FLAT_COST = PIN_COST;

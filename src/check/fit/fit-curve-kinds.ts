@@ -6,7 +6,7 @@ import { undefinedOnFault } from '../../curves/try-curve.ts';
 import type { EndConditions } from '../../job/steps/end-conditions.ts';
 import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
 import type { CurveFamily, Steps, TakenKind } from './curve-families.ts';
-import { flatsOf, heldFamilies, plainFamilies } from './curve-families.ts';
+import { flatsOf, heldFamilies, MANY_READINGS, plainFamilies } from './curve-families.ts';
 import { fitModel, PIN_COST } from './fit-model.ts';
 import { type Misfit, maxAbs, misfitOf, signedDistanceFrom } from './rigid-fit.ts';
 
@@ -43,9 +43,10 @@ export function fitCurveKinds(
       .filter(({ kind, curves: [first] }) => kind === 'line' || rises(first, sigma));
   const plain = tryFamilies(plainFamilies(fair));
   const explained = plain.filter(({ rms }) => rms <= sigma).map(({ wrong }) => wrong.length);
-  // Straight parts cost two unknowns or more each, and seldom win over a curve with one wrong reading.
+  // What costs as much as a wrong reading, or two unknowns more, seldom wins over a plain curve with one.
+  const needed = Math.min(...explained) > (readings.length < MANY_READINGS ? 1 : 0);
   const flats = explained.includes(1) ? {} : flatsOf(through, sigma);
-  const held = explained.includes(0) ? [] : tryFamilies(heldFamilies(fair, flats));
+  const held = needed ? tryFamilies(heldFamilies(fair, flats)) : [];
   const [bestHeld] = held.toSorted(byCost);
   const splines = fitSplineWithFewestPins(readings, fair, sigma);
   return [...plain, ...(bestHeld ? [bestHeld] : []), ...splines].toSorted(byCost);
