@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { signedDistanceFrom } from '../../../src/check/fit/rigid-fit.ts';
 import { indistinguishableKinds, takeOff } from '../../../src/check/fit/take-off.ts';
@@ -113,26 +112,4 @@ test('takeOff counts stations closer than a rule shows as one', () => {
   const taken = takeOff(twice, THIRTY_SECONDS);
   expect(taken.readings).toHaveLength(exact.length);
   expect(taken.kinds[0].kind).toBe('arc');
-});
-
-test('property: any readings give a curve among them, and a job that parses', () => {
-  const reading = fc.record({
-    station: fc.integer({ min: 0, max: 2000 }),
-    offset: fc.integer({ min: -300, max: 300 }),
-  });
-  const readings = fc.uniqueArray(reading, {
-    minLength: 6,
-    maxLength: 30,
-    selector: ({ station }) => station,
-  });
-  fc.assert(
-    fc.property(readings, (all) => {
-      const rule = defaultRule('mm');
-      const taken = takeOff(all, rule);
-      const { kinds } = taken;
-      for (const { rms, worst } of kinds) expect(worst).toBeGreaterThanOrEqual(rms);
-      partOf(writeTakeOffJob(taken, 'Any', rule));
-    }),
-    { numRuns: 2 },
-  );
 });

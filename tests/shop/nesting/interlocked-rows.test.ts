@@ -117,7 +117,7 @@ describe('rows pushed into each other', () => {
     },
   );
 
-  test.each(Array.from({ length: 8 }, (_, i) => i))(
+  test.each(Array.from({ length: 4 }, (_, i) => i + 1))(
     'curvy part %i lies as close as pairs turned end for end, and clear, on any board',
     { timeout: 60_000 },
     (kind) => {
