@@ -12,7 +12,7 @@ test('property: any readings give a curve among them, and a job that parses', ()
   });
   const readings = fc.uniqueArray(reading, {
     minLength: 6,
-    maxLength: 30,
+    maxLength: 20,
     selector: ({ station }) => station,
   });
   fc.assert(
