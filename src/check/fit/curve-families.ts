@@ -7,7 +7,8 @@ import { arc } from '../../curves/simple/arc.ts';
 import { ellipse } from '../../curves/simple/ellipse.ts';
 import { line } from '../../curves/simple/line.ts';
 import type { EndConditions } from '../../job/steps/end-conditions.ts';
-import { firstOf, itemAt, lastOf } from '../../units/checked.ts';
+import { firstOf, itemAt, lastOf, neighbors } from '../../units/checked.ts';
+import { Fault } from '../../units/fault.ts';
 import { PIN_COST, WRONG_READING_COST } from './fit-model.ts';
 
 export type TakenKind = 'line' | 'arc' | 'batten' | 'bow' | 'ellipse' | 'spline';
@@ -30,6 +31,9 @@ export const MANY_READINGS = 20;
 
 /** A straight part bends to any readings as much as a pin of a spline does. */
 const FLAT_COST = PIN_COST;
+
+/** Corners nearer than this are one on a coarse rule, mm. */
+const MIN_STEP_MM = 5;
 
 const FREE: EndConditions = ['free', 'free'];
 const HELD: readonly EndConditions[] = [
@@ -87,6 +91,8 @@ function familyBeside(
     const first = point(from.x, next());
     const turns = corners.map(() => point(next(), next()));
     const places = [first, ...turns, point(to.x, next())];
+    if (neighbors(places).some(([p, q]) => !(q.x - p.x > MIN_STEP_MM)))
+      throw new Fault('curve.same-point', 'the corners of the edge lie too close. Lay them farther apart.');
     const [start, end] = [itemAt(places, left ? 1 : 0), itemAt(places, places.length - (right ? 2 : 1))];
     const held = (index: 0 | 1): StripEnd => {
       if (ends[index] === 'free') return 'free';
