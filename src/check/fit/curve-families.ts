@@ -91,7 +91,7 @@ function familyBeside(
     const first = point(from.x, next());
     const turns = corners.map(() => point(next(), next()));
     const places = [first, ...turns, point(to.x, next())];
-    if (neighbors(places).some(([p, q]) => !(q.x - p.x > MIN_STEP_MM)))
+    if (turns.length > 0 && neighbors(places).some(([p, q]) => !(q.x - p.x > MIN_STEP_MM)))
       throw new Fault('curve.same-point', 'the corners of the edge lie too close. Lay them farther apart.');
     const [start, end] = [itemAt(places, left ? 1 : 0), itemAt(places, places.length - (right ? 2 : 1))];
     const held = (index: 0 | 1): StripEnd => {
@@ -125,12 +125,12 @@ function farthestFromChord(fair: readonly Point[], a: Point, b: Point): Point {
   return between.reduce((best, p) => (height(p) > height(best) ? p : best), itemAt(between, 0));
 }
 
-/** A shorter straight part is a rounding of the corner. */
+/** Two readings begin a straight part, and as many are left for the curve. */
 const MIN_FLAT_READINGS = 2;
-/** The fair curve lies this much closer to a straight part than a reading does. */
+/** A reading farther from the straight line is on the curve: the hand errs by as much once in eighty. */
 const FLAT_SIGMAS = 2.5;
 
-/** The straight parts at the ends of the fair curve, where they leave something of it. */
+/** Where straight parts at the ends of the readings stop, where they leave some for a curve. */
 export function flatsOf(points: readonly Point[], sigma: number): Flats {
   const left = straightRun(points, sigma);
   const right = straightRun(points.toReversed(), sigma);

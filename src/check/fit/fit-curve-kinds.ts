@@ -43,7 +43,8 @@ export function fitCurveKinds(
       .filter(({ kind, curves: [first] }) => kind === 'line' || rises(first, sigma));
   const plain = tryFamilies(plainFamilies(fair));
   const explained = plain.filter(({ rms }) => rms <= sigma).map(({ wrong }) => wrong.length);
-  // What costs as much as a wrong reading, or two unknowns more, seldom wins over a plain curve with one.
+  // Among few readings a held end costs as much as a wrong one, and a straight part more: a plain curve that leaves
+  // one reading out wins.
   const needed = Math.min(...explained) > (readings.length < MANY_READINGS ? 1 : 0);
   const flats = explained.includes(1) ? {} : flatsOf(through, sigma);
   const held = needed ? tryFamilies(heldFamilies(fair, flats)) : [];

@@ -2,7 +2,8 @@ import type { Curve } from '../../curves/curve.ts';
 import { angleFrom, type Point } from '../../curves/geometry/point.ts';
 import { apexOf } from '../../curves/measurements.ts';
 import { toBaseLine } from '../../part/offsets.ts';
-import { showNearest } from '../../units/graduation.ts';
+import { neighbors } from '../../units/checked.ts';
+import { graduationMm, showNearest } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
 import { capitalize, inUnit, showTwoFigures, trimmed } from '../../units/number-format.ts';
 import { type Rule, readOnRule, showLength } from '../../units/rule.ts';
@@ -27,6 +28,7 @@ export function writeTakeOffJob(taken: TakeOff, name: string, rule: Rule): strin
   const { kinds, readings } = taken;
   const [best] = kinds;
   const { unit } = rule;
+  const written = writingRule(best.curves, rule);
   const { numerator, denominator } = rule.graduation;
   return [
     `# Taken off a part: the fair curve through ${readings.length} stations. ${capitalize(kindWords(best))} lies best on them.`,
@@ -37,9 +39,9 @@ export function writeTakeOffJob(taken: TakeOff, name: string, rule: Rule): strin
     '',
     'edges:',
     '  curve:                      # name it as you like; a second edge makes a closed part',
-    `    - from: ${pointText(best.curves[0].from, rule)}`,
+    `    - from: ${pointText(best.curves[0].from, written)}`,
     ...best.curves.flatMap((curve) =>
-      stepLines(curve, best.ends, rule).map((line, i) => `    ${i === 0 ? '- ' : '  '}${line}`),
+      stepLines(curve, best.ends, written).map((line, i) => `    ${i === 0 ? '- ' : '  '}${line}`),
     ),
     '',
     '# allowance:',
@@ -74,6 +76,20 @@ export function kindWords({ kind, curves, ends }: KindFit): string {
   const curve = `${KIND_WITH_ARTICLE[kind]}${held.left || held.right ? `, held at ${where}` : ''}`;
   return curves.map((each) => (each.kind === kind ? curve : 'a straight part')).join(', then ');
 }
+
+/** Inches where a rule shows too little: a tenth of what a hand can set out. */
+const THOUSANDTHS: Rule['graduation'] = { numerator: 1, denominator: 1000 };
+
+/** The rule that was read, or a finer one where that would lose a rise or lay two points on one station. */
+function writingRule(curves: Steps, rule: Rule): Rule {
+  const least = graduationMm(rule);
+  const isLost = (curve: Curve): boolean =>
+    neighbors(curvePoints(curve)).some(([a, b]) => b.x - a.x < least) ||
+    (isRisen(curve) && Math.abs(riseOf(curve)) < least);
+  return curves.some(isLost) ? { ...rule, graduation: THOUSANDTHS } : rule;
+}
+
+const isRisen = ({ kind }: Curve): boolean => kind === 'arc' || kind === 'bow' || kind === 'ellipse';
 
 export const settingPoints = (curves: Steps): Point[] =>
   curves.flatMap((curve, i) => curvePoints(curve).slice(i === 0 ? 0 : 1));
