@@ -76,6 +76,7 @@ function takingOff(): Figure[] {
     share(
       'taken off, one of nine readings 5 mm wrong: not named',
       percent(few, ({ named }) => !named),
+      5,
     ),
     share(
       'taken off, one reading wrong: a good one named',
