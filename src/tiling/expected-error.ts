@@ -13,7 +13,7 @@ export const READING_ERROR_MM = 0.2;
 /** The bar to measure on every sheet, mm. */
 export const SCALE_BAR_MM = 100;
 
-/** A share; our judgment: half the least of the 0.2 to 0.4 % that the paper trade gives. Dry to damp may do worse. */
+/** A share; our judgment: half the least of the 0.2 to 0.4% that the paper trade gives. Dry to damp may do worse. */
 export const DAMP_STRAIN = 0.001;
 
 /**

@@ -1,6 +1,6 @@
 import type { ShowLength } from './fault.ts';
-import { type Rule, readOnRule, showLength } from './rule.ts';
-import { MM_PER_INCH, type Unit } from './unit.ts';
+import { type Rule, readOnRule, showLength, showNearest } from './rule.ts';
+import { MM_PER_INCH, type Unit, withUnit } from './unit.ts';
 
 /** One graduation of a rule, mm. */
 export const graduationMm = ({ unit, graduation: { numerator, denominator } }: Rule): number =>
@@ -13,15 +13,17 @@ export function floorToGraduation(mm: number, rule: Rule): number {
   return mark * (mark * nearest > mm ? nearest - 1 : nearest);
 }
 
-/** "12 11/32 in": for lengths that nobody sets out exactly, mm. */
-export const showNearest = (mm: number, rule: Rule): string => `${readOnRule(mm, rule).text} ${rule.unit}`;
-
-/** "34 5/8 × 3 3/4 × 1 7/8 in": the known sizes to the nearest mark. */
+/** "34 5/8\" × 3 3/4\" × 1 7/8\"", "880 × 95 × 48 mm": the known sizes to the nearest mark. */
 export const showSizes = (sizes: readonly (number | undefined)[], rule: Rule): string =>
-  `${sizes.flatMap((mm) => (mm === undefined ? [] : readOnRule(mm, rule).text)).join(' × ')} ${rule.unit}`;
+  withUnit(
+    sizes
+      .flatMap((mm) => (mm === undefined ? [] : readOnRule(mm, rule).text))
+      .join(rule.unit === 'in' ? '" × ' : ' × '),
+    rule.unit,
+  );
 
 export interface LengthFormat {
-  /** With "full" or "shy": for what is cut to. */
+  /** With "full" or "scant": for what is cut to. */
   readonly exact: ShowLength;
   /** To the nearest mark: for radii and places. */
   readonly rounded: ShowLength;

@@ -12,7 +12,7 @@ export type Sign = 'any' | 'not-negative' | 'positive';
 /** 1 km. A longer length is a slip, and up to here a double still tells 1e-9 mm apart. */
 export const MAX_LENGTH_MM = 1e6;
 
-const EXAMPLE = '28 3/4 in or 730 mm';
+const EXAMPLE = '28 3/4 or 730 mm';
 
 /**
  * A length (mm) as people type it: `28 3/4`, `28-3/4"`, `2' 4 1/2"`, `2'-4"`, `2ft 4in`, `.75`, `12½`, `730 mm`, `73cm`.

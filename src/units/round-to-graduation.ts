@@ -16,7 +16,7 @@ export interface Reading {
   /** That graduation as written, without its unit: "12 11/32", "312.5". */
   readonly text: string;
   /** Whether the true length is a hair (a quarter of a graduation) longer than the mark, shorter, or on it. */
-  readonly hair: 'full' | 'shy' | '';
+  readonly hair: 'full' | 'scant' | '';
 }
 
 /** The nearest mark to `size` mm (>= 0): exact, as in fractions, for doubles decide only what rounding cannot change. */
@@ -41,7 +41,7 @@ export function roundInDoubles(size: number, graduation: Graduation, unit: Unit)
   return {
     mark: (count * numerator) / denominator,
     text: formatMark(count * graduation.numerator, graduation.denominator, isInFractions(graduation, unit)),
-    hair: beyond > 1 ? 'full' : beyond < -1 ? 'shy' : '',
+    hair: beyond > 1 ? 'full' : beyond < -1 ? 'scant' : '',
   };
 }
 
@@ -71,7 +71,7 @@ export function roundInFractions(size: number, graduation: Graduation, unit: Uni
   return {
     mark: quarters(4n * count),
     text: isInFractions(graduation, unit) ? value.toFraction(true) : value.toString(),
-    hair: size > quarters(4n * count + 1n) ? 'full' : size < quarters(4n * count - 1n) ? 'shy' : '',
+    hair: size > quarters(4n * count + 1n) ? 'full' : size < quarters(4n * count - 1n) ? 'scant' : '',
   };
 }
 

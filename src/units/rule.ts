@@ -1,10 +1,10 @@
 import Fraction from 'fraction.js';
 import { findUnit } from './length-unit.ts';
-import { showFine } from './number-format.ts';
+import { showFine, trueMinus } from './number-format.ts';
 import { parseNumber } from './parse-number.ts';
 import { type Graduation, type Reading, roundToGraduation } from './round-to-graduation.ts';
 import { type MakeTextFault, splitTyped, textFaultMaker } from './split-typed.ts';
-import type { Unit } from './unit.ts';
+import { type Unit, withUnit } from './unit.ts';
 
 /** A maker's rule: its unit and its finest graduation, a fraction of that unit. */
 export interface Rule {
@@ -56,8 +56,8 @@ function assertGraduation(size: Fraction, unit: Unit, cure: string, complain: Ma
 
 /**
  * A length as read off a rule: the nearest graduation, and whether the true length is a hair off. It is "full" when it
- * goes past the mark, away from 0, by more than a quarter of a graduation, "shy" when it falls short by more: a mirrored
- * part has the same readings. At the mark 0 "shy" is below 0. What is at a half or a quarter but for the rounding to a
+ * goes past the mark, away from 0, by more than a quarter of a graduation, "scant" when it falls short by more: a mirrored
+ * part has the same readings. At the mark 0 "scant" is below 0. What is at a half or a quarter but for the rounding to a
  * double counts as there. Zero never has a minus.
  */
 export function readOnRule(mm: number, rule: Rule): Reading {
@@ -65,20 +65,25 @@ export function readOnRule(mm: number, rule: Rule): Reading {
   const reading = roundToGraduation(Math.abs(mm), rule.graduation, rule.unit);
   if (mm >= 0) return reading;
   const { mark, text, hair } = reading;
-  return mark === 0 ? { mark, text, hair: hair && 'shy' } : { mark: -mark, text: `-${text}`, hair };
+  return mark === 0 ? { mark, text, hair: hair && 'scant' } : { mark: -mark, text: `-${text}`, hair };
 }
 
-/** A length as read off a rule, without its unit: "12 11/32 full". */
-export function showOnRule(mm: number, rule: Rule): string {
+/** A length as read off a rule, without its unit, as programs read and write it: "-12 11/32 full". */
+export function plainOnRule(mm: number, rule: Rule): string {
   const { text, hair } = readOnRule(mm, rule);
   return `${text} ${hair}`.trimEnd();
 }
 
-/** A length as read off a rule, with its unit: "12 11/32 in full", "312.5 mm". */
-export function showLength(mm: number, rule: Rule): string {
-  const { text, hair } = readOnRule(mm, rule);
-  return [text, rule.unit, hair].join(' ').trimEnd();
-}
+/** The same with a true minus sign: "−12 11/32 full". */
+export const showOnRule = (mm: number, rule: Rule): string => trueMinus(plainOnRule(mm, rule));
+
+/** The nearest mark with its unit: "12 11/32\"", "312.5 mm". For lengths that nobody sets out exactly. */
+export const showNearest = (mm: number, rule: Rule): string =>
+  withUnit(trueMinus(readOnRule(mm, rule).text), rule.unit);
+
+/** A length as read off a rule, with its unit: "12 11/32\" full", "312.5 mm". */
+export const showLength = (mm: number, rule: Rule): string =>
+  `${showNearest(mm, rule)} ${readOnRule(mm, rule).hair}`.trimEnd();
 
 /** The rounding of a length in doubles, mm. */
 const ON_MARK_MM = 1e-9;

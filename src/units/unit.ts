@@ -4,6 +4,9 @@ export type Unit = 'in' | 'mm';
 /** Millimetres in an inch: exact by definition (international yard and pound agreement, 1959). */
 export const MM_PER_INCH = 25.4;
 
+/** A number as written, with its unit: "3 1/16\"", "312.5 mm". */
+export const withUnit = (number: string, unit: Unit): string => `${number}${unit === 'in' ? '"' : ' mm'}`;
+
 export const MM3_PER_M3 = 1e9;
 
 /** Newtons in a pound-force (standard gravity): exact by definition. */

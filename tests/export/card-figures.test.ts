@@ -4,7 +4,7 @@ import { planStock } from '../../src/shop/stock/stock-plan.ts';
 import { adviseStrips } from '../../src/shop/strip/part-strips.ts';
 import { chooseStripSpecies } from '../../src/shop/wood/find-species.ts';
 import { readOnRule, showOnRule } from '../../src/units/rule.ts';
-import { typesetFractions } from '../../src/units/typeset.ts';
+import { typesetMeasures } from '../../src/units/typeset.ts';
 import { samplePart } from '../part/jobs.ts';
 
 import { ALL, readCard, sampleCard } from './sample-cards.ts';
@@ -16,7 +16,7 @@ type OffsetList = readonly {
   readonly edges: readonly { readonly name: string; readonly offset: number; readonly shown: string }[];
 }[];
 
-const typeset = (shown: string): string => typesetFractions(shown).replace(/^-/, '−');
+const typeset = (shown: string): string => typesetMeasures(shown).replace(/^-/, '−');
 
 describe('the figures of a card', () => {
   test.each(ALL)('%s: offsets are those of the part, as the rule shows them', async (name) => {
@@ -43,8 +43,11 @@ describe('the figures of a card', () => {
     const about = (mm: number): string => typeset(readOnRule(mm, part.rule).text);
     const list = lists.cutList as { readonly rough: string; readonly boardFeet: string };
     if (part.shape.type === 'closed') {
+      const sizes = [blank.length, blank.width, blank.thickness!].map(about);
       expect(list.rough).toBe(
-        `${[blank.length, blank.width, blank.thickness!].map(about).join(' × ')} ${part.rule.unit}`,
+        part.rule.unit === 'in'
+          ? `${sizes.map((size) => `${size}″`).join(' × ')}`
+          : `${sizes.join(' × ')} mm`,
       );
       expect(list.boardFeet).toBe(amount!.rough!.boardFeet.toFixed(1));
     }

@@ -54,7 +54,7 @@ describe('a place dragged by hand', () => {
     const { page } = await openPage({ viewport: { width: 390, height: 844 } });
     await drag(page, NAIL, 0, -8 * (await inch(page)));
     const said = page.locator('#fault-said');
-    expect(await said.textContent()).toMatch(/the stock is 4.in\. Take stock .* or ease the edges\.$/);
+    expect(await said.textContent()).toMatch(/the stock is 4″\. Take stock .* or ease the edges\.$/);
     const [whole, seen] = (await page.evaluate(
       `(({ scrollHeight, clientHeight }) => [scrollHeight, clientHeight])(document.getElementById('fault-said'))`,
     )) as [number, number];

@@ -90,10 +90,10 @@ describe('lengths', () => {
   test('show in the other unit without changing the part', async ({ openPage }) => {
     const { page } = await openPage();
     const before = await jobText(page);
-    expect(await figure(page, 'least width')).toBe('1 5/8 in at station 0');
+    expect(await figure(page, 'least width')).toBe('1 5/8″ at station 0');
     await page.getByText('mm', { exact: true }).click();
     await rested(page);
-    expect(await figure(page, 'least width')).toBe('41.5 mm shy at station 0');
+    expect(await figure(page, 'least width')).toBe('41.5 mm scant at station 0');
     expect(await jobText(page)).toBe(before);
   });
 });

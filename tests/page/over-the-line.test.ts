@@ -9,7 +9,7 @@ describe('laid over the line', () => {
     await said.waitFor();
     // The same as `fairlath show` says of this leg.
     expect((await said.textContent())?.replaceAll('\u00a0', ' ')).toContain(
-      'lies 3⁄16 in off at station 27 7⁄32',
+      'lies 3⁄16″ off at station 27 7⁄32',
     );
     expect(await page.locator('.beside path').count()).toBe(1);
   });

@@ -14,11 +14,9 @@ describe('readings of the sawn part', () => {
     await page.getByText('check a sawn part').click();
     const csv = readFileSync(join(root, 'samples', 'hall-bench-leg-measured.csv'), 'utf8');
     await page.getByLabel('Readings').fill(csv);
-    expect(await page.locator('#readings-said').textContent()).toContain(
-      'station 26: 3\u204432\u00a0in proud',
-    );
+    expect(await page.locator('#readings-said').textContent()).toContain('station 26: 3\u204432″ proud');
     await page.getByLabel('Readings').fill('12, 3 1/2\n20, 3 5/16\n');
-    expect(await page.locator('#readings-said').textContent()).toMatch(/outside.*station.12: 1⁄4.in proud/);
+    expect(await page.locator('#readings-said').textContent()).toMatch(/outside.*station.12: 1⁄4″ proud/);
     await page.getByLabel('Readings').fill('12, x\n');
     expect(await page.locator('#readings-said').textContent()).toMatch(/^line 1: "x"/);
   });

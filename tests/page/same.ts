@@ -39,7 +39,7 @@ async function figuresOf(page: Page): Promise<Told[]> {
     label: row.querySelector('dt').textContent, value: row.querySelector('dd').textContent }))`)) as Told[];
   return told.map(({ label, value }) => ({
     label,
-    value: value.replaceAll('\u00a0', ' ').replaceAll('\u2044', '/').replaceAll('\u2212', '-'),
+    value: value.replaceAll('\u00a0', ' ').replaceAll('\u2044', '/').replaceAll('\u2033', '"'),
   }));
 }
 
@@ -68,7 +68,7 @@ function compare(told: readonly Told[], job: string): void {
 
   const stock = fairlath(['stock', job]);
   const [blank] = values(/^blank/);
-  expect(stock.out).toContain(`cut it to ${blank!.replace(/ (in|mm) ×/g, ' ×')}:`);
+  expect(stock.out).toContain(`cut it to ${blank!.replace(/ mm ×/g, ' ×')}:`);
   for (const grain of values(/^grain runs out/)) {
     const [, angle, station] = /^(\S+) at station ([^\s:]+)/.exec(grain)!;
     expect(stock.out).toMatch(new RegExp(`runs out ${angle} at worst, on ".*" at station ${station}`));

@@ -137,7 +137,7 @@ describe('faults, each with its key', () => {
       faultsOf(text.replace('[0, 60]', `[${by}, 60]`))[0]!.message;
     expect(apart(closed(PLAIN), '0.00023')).toContain('0.00023 mm');
     const inches = closed(PLAIN).replace('units: mm', 'units: in');
-    expect(apart(inches, '0.00001')).toContain('0.00001 in');
+    expect(apart(inches, '0.00001')).toContain('0.00001"');
   });
 
   test('stock too narrow and too short are both told, with the station', () => {

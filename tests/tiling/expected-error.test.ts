@@ -36,10 +36,10 @@ describe('what a measure may be off', () => {
 });
 
 test.each([
-  ['in', 5.7, '± 1⁄4 in'],
-  ['in', 0.1, '± 1⁄32 in'],
-  ['in', 0, '± 1⁄32 in'],
-  ['in', 25.4 / 16, '± 1⁄16 in'],
+  ['in', 5.7, '± 1⁄4″'],
+  ['in', 0.1, '± 1⁄32″'],
+  ['in', 0, '± 1⁄32″'],
+  ['in', 25.4 / 16, '± 1⁄16″'],
   ['mm', 2.2, '± 2.5 mm'],
   ['mm', 2, '± 2 mm'],
 ] as const)('on a rule in %s %d mm is rounded up to %s', (unit, mm, shown) => {

@@ -66,8 +66,8 @@ const INCH_FORMS: readonly (readonly [string, number])[] = [
 
 /** The code, what was typed, and what the message tells to write instead. */
 const SLIPS: readonly (readonly [string, string, string])[] = [
-  ['length.empty', '', '28 3/4 in'],
-  ['length.empty', ' \u00a0 ', '28 3/4 in'],
+  ['length.empty', '', '28 3/4 or'],
+  ['length.empty', ' \u00a0 ', '28 3/4 or'],
   ['length.too-long', '1'.repeat(65), '730 mm'],
   ['length.not-a-number', 'NaN', '730 mm'],
   ['length.not-a-number', 'Infinity', '730 mm'],

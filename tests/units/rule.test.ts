@@ -29,8 +29,8 @@ describe('a length on a rule', () => {
     ['0', 0],
     ['0', -0],
     ['0', -1e-9],
-    ['-3/4', -19.05],
-    ['-1 3/4', -44.45],
+    ['−3/4', -19.05],
+    ['−1 3/4', -44.45],
     ['2 1/16', 52.3875],
   ])('1/32 in shows %s', (text, mm) => {
     expect(showOnRule(mm, inches)).toBe(text);
@@ -40,7 +40,7 @@ describe('a length on a rule', () => {
   test.each([
     ['312.5', 312.5],
     ['312', 312],
-    ['-0.5', -0.5],
+    ['−0.5', -0.5],
     ['0', 0],
     ['1000000000000000000000', 1e21],
   ])('half millimetres show %s', (text, mm) => {
@@ -58,8 +58,8 @@ describe('a length on a rule', () => {
 
   test('the unit stands before the hair', () => {
     const mark = parseLength('12 11/32', 'in');
-    expect(showLength(mark + 0.3, inches)).toBe('12 11/32 in full');
-    expect(showLength(mark - 0.3, inches)).toBe('12 11/32 in shy');
+    expect(showLength(mark + 0.3, inches)).toBe('12 11/32" full');
+    expect(showLength(mark - 0.3, inches)).toBe('12 11/32" scant');
     expect(showLength(312.5, millimetres)).toBe('312.5 mm');
     expect(showOnRule(mark + 0.3, inches)).toBe('12 11/32 full');
   });
@@ -72,7 +72,7 @@ describe('a length on a rule', () => {
   });
 });
 
-describe('full and shy', () => {
+describe('full and scant', () => {
   test.each(['in', 'mm'] as const)('begin just past a quarter of a graduation (%s)', (unit) => {
     const rule: Rule = { unit, graduation: { numerator: 1, denominator: 4 } };
     const over = parseLength('3 5/16', unit);
@@ -80,7 +80,7 @@ describe('full and shy', () => {
     expect(readOnRule(over, rule)).toMatchObject({ mark: parseLength('3 1/4', unit), hair: '' });
     expect(readOnRule(nextUp(over), rule).hair).toBe('full');
     expect(readOnRule(under, rule)).toMatchObject({ mark: parseLength('3 1/4', unit), hair: '' });
-    expect(readOnRule(nextDown(under), rule).hair).toBe('shy');
+    expect(readOnRule(nextDown(under), rule).hair).toBe('scant');
   });
 
   test('a length typed at exactly a quarter past is never full, whatever its double', () => {
@@ -93,21 +93,21 @@ describe('full and shy', () => {
     );
   });
 
-  test('halfway goes to the mark farther from 0, and is shy of it', () => {
+  test('halfway goes to the mark farther from 0, and is scant of it', () => {
     const halfway = parseLength('3 3/8', 'in');
-    expect(showOnRule(halfway, quarterInch)).toBe('3 1/2 shy');
+    expect(showOnRule(halfway, quarterInch)).toBe('3 1/2 scant');
     expect(showOnRule(nextDown(halfway), quarterInch)).toBe('3 1/4 full');
-    expect(showOnRule(-halfway, quarterInch)).toBe('-3 1/2 shy');
+    expect(showOnRule(-halfway, quarterInch)).toBe('−3 1/2 scant');
   });
 
   test('below the line they tell the same hair as above it', () => {
     expect(showOnRule(19.05 + 0.3, inches)).toBe('3/4 full');
-    expect(showOnRule(-19.05 - 0.3, inches)).toBe('-3/4 full');
+    expect(showOnRule(-19.05 - 0.3, inches)).toBe('−3/4 full');
   });
 
   test('beside 0 they tell the side', () => {
     expect(showOnRule(0.3, inches)).toBe('0 full');
-    expect(showOnRule(-0.3, inches)).toBe('0 shy');
+    expect(showOnRule(-0.3, inches)).toBe('0 scant');
   });
 });
 
@@ -173,7 +173,7 @@ test('any finite number can be shown', () => {
   const finite = fc.double({ noNaN: true, noDefaultInfinity: true });
   fc.assert(
     fc.property(finite, rules, (mm, rule) => {
-      expect(showLength(mm, rule)).toMatch(/^-?\d+(\.\d+|\/\d+| \d+\/\d+)? (in|mm)( full| shy)?$/);
+      expect(showLength(mm, rule)).toMatch(/^−?\d+(\.\d+|\/\d+| \d+\/\d+)?("| mm)( full| scant)?$/);
     }),
   );
 });
@@ -224,10 +224,10 @@ describe('the graduation of a rule', () => {
 
 test('a size that is bought is told by the rule where it stands on a mark, else as off a caliper', () => {
   const [inches, millimetres] = [defaultRule('in'), defaultRule('mm')];
-  expect(showSize(MM_PER_INCH / 2, inches)).toBe('1/2 in');
+  expect(showSize(MM_PER_INCH / 2, inches)).toBe('1/2"');
   expect(showSize(12.7, millimetres)).toBe('12.7 mm');
   expect(showSize(17, millimetres)).toBe('17 mm');
   // 6 / 25.4 in, to a thousandth
-  expect(showSize(6, inches)).toBe('0.236 in');
+  expect(showSize(6, inches)).toBe('0.236"');
   expect(showFine(2.15, 'mm')).toBe('2.15 mm');
 });

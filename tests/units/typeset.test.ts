@@ -1,16 +1,18 @@
 import { expect, test } from 'vitest';
 import { showPercent } from '../../src/units/number-format.ts';
-import { keepMeasuresTogether, typesetFractions } from '../../src/units/typeset.ts';
+import { keepMeasuresTogether, typesetMeasures } from '../../src/units/typeset.ts';
 
 test.each([
   ['12 11/32', '12 11⁄32'],
   ['3/4', '3⁄4'],
-  ['-3/4 in full', '-3⁄4 in full'],
-  ['28-3/4"', '28-3⁄4"'],
+  ['-3/4" full', '-3⁄4″ full'],
+  ['28-3/4"', '28-3⁄4″'],
+  ['on "edge 2", 3" high', 'on “edge 2”, 3″ high'],
+  ['1/2" or "back"', '1⁄2″ or “back”'],
   ['from 1/4 to 1/8.', 'from 1⁄4 to 1⁄8.'],
   ['(3/8)', '(3⁄8)'],
 ])('%s is set as %s', (text, set) => {
-  expect(typesetFractions(text)).toBe(set);
+  expect(typesetMeasures(text)).toBe(set);
 });
 
 test.each([
@@ -27,26 +29,25 @@ test.each([
   '',
   '1⁄2',
 ])('%s stays as it is', (text) => {
-  expect(typesetFractions(text)).toBe(text);
+  expect(typesetMeasures(text)).toBe(text);
 });
 
 test('setting twice is setting once', () => {
-  const once = typesetFractions('12 11/32 by 3/4');
-  expect(typesetFractions(once)).toBe(once);
+  const once = typesetMeasures('12 11/32 by 3/4');
+  expect(typesetMeasures(once)).toBe(once);
 });
 
 test.each([
-  ['lies 3/16 in shy off', 'lies 3/16_in_shy off'],
-  ['12 11⁄32 in full', '12_11⁄32_in_full'],
-  ['6 to 12 % of it', '6 to 12_% of it'],
+  ['lies 3/16" scant off', 'lies 3/16"_scant off'],
+  ['12 11⁄32″ full', '12_11⁄32″_full'],
   ['A4 100 mm', 'A4 100_mm'],
   ['2 inches in 3 weeks', '2 inches in 3 weeks'],
 ])('in "%s" a measure holds together', (text, held) => {
   expect(keepMeasuresTogether(text)).toBe(held.replaceAll('_', '\u00a0'));
 });
 
-test('a share has a space before its sign', () => {
-  // The SI brochure (9th edition, 5.4.7) and ISO 80000-1: a space between the number and %.
-  expect(showPercent(0.00336, 2)).toBe('0.34 %');
-  expect(showPercent(0.531, 0)).toBe('53 %');
+test('a share has its sign close by, as American books set it', () => {
+  // The Chicago Manual of Style, 17th edition, 3.82: no space before %. The SI brochure sets one.
+  expect(showPercent(0.00336, 2)).toBe('0.34%');
+  expect(showPercent(0.531, 0)).toBe('53%');
 });

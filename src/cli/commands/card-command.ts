@@ -44,7 +44,7 @@ export const makeCommand = jobCommand({
       part,
       json: () => ({ file: output, paper: paper.name, scale: card.scale, ...card.lists }),
       text: () =>
-        `${part.name}: the card is in ${output}\nPrint it at 100 %, so that its drawing is to scale.`,
+        `${part.name}: the card is in ${output}\nPrint it at 100%, so that its drawing is to scale.`,
     };
   },
 });

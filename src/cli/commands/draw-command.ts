@@ -51,7 +51,7 @@ export const makeCommand = jobCommand({
   ownUnits: true,
   notes: [
     'A DXF is in mm, its x the station and its y the offset; --units in writes its numbers in inches. Its arcs lie ' +
-      `within ${FIT_MM} mm of the exact curve. An SVG and a PDF carry their size themselves: open or print them at 100 %.`,
+      `within ${FIT_MM} mm of the exact curve. An SVG and a PDF carry their size themselves: open or print them at 100%.`,
     'What a cutter takes off depends on the machine: let its own program set the tool to the outside of the line, ' +
       'or ask for a parallel.',
     '--nest lays out as many as the job wants, as close as fairlath stock does: give what the saw or the cutter ' +

@@ -4,6 +4,7 @@ import { cutEnds } from '../../part/ends/cut-ends.ts';
 import { assertFewStations, type BaseLine } from '../../part/offsets.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
+import { trueMinus } from '../../units/number-format.ts';
 import { type Rule, showOnRule } from '../../units/rule.ts';
 import type { Unit } from '../../units/unit.ts';
 import { jobCommand } from '../define-command.ts';
@@ -90,7 +91,11 @@ function asText(part: Part, tables: readonly OffsetsTable[], { from }: OffsetsOp
   const { unit } = part.rule;
   const line = from === 'chord' ? 'the edge’s chord' : 'the reference line';
   const blocks = tables.map(({ name, rows }) => {
-    const body = rows.map((row) => [`  ${showOnRule(row.station, part.rule)}`, row.shown, rowNote(row)]);
+    const body = rows.map((row) => [
+      `  ${showOnRule(row.station, part.rule)}`,
+      trueMinus(row.shown),
+      rowNote(row),
+    ]);
     return `${name}\n${textTable([['  station', 'offset', ''], ...body])}`;
   });
   return `${part.name}: stations along ${line}, offsets square off it, ${unit}\n\n${blocks.join('\n\n')}`;

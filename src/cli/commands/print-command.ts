@@ -56,7 +56,7 @@ export const makeCommand = jobCommand({
   description: 'Print the part full size, as a PDF over ordinary sheets that tape up true, with a cover.',
   options: OPTIONS,
   notes: [
-    'Print at 100 % ("actual size", no fitting to the page), on one side, and measure the bars on every sheet before ' +
+    'Print at 100% ("actual size", no fitting to the page), on one side, and measure the bars on every sheet before ' +
       'you tape.',
     'Real wood and glue spring back by more or less than the form allows for: bend a trial piece.',
   ],
@@ -171,7 +171,7 @@ function asText(printed: PreparedPrint, cover: boolean, output: string): string 
       ? `Patterns ${layout.code} and, mirrored, ${mirrored.code} are in ${output}`
       : `Pattern ${layout.code} is in ${output}`,
     layout.printer && `Made good: a printer that prints ${printerScaleText(layout.printer)}.`,
-    'Print it at 100 % ("actual size", no fitting to the page), on one side of the paper.',
+    'Print it at 100% ("actual size", no fitting to the page), on one side of the paper.',
     `Then measure the bars on every sheet before you tape them up${cover ? '; the cover shows how' : ''}.`,
   ).join('\n');
 }

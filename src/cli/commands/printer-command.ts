@@ -72,7 +72,7 @@ const sheetCommand = plainCommand({
     else
       writeLine(
         `${output} has a line of ${length} across and one down. ` +
-          'Print it at 100 %, measure both, then type what they measure:\n' +
+          'Print it at 100%, measure both, then type what they measure:\n' +
           `  fairlath printer set NAME --across MEASURED --down MEASURED${otherNominal}`,
       );
   },
@@ -147,7 +147,7 @@ export const makeCommand = plainCommand({
   options: [],
   subcommands: [sheetCommand, setCommand, listCommand],
   notes: [
-    'Print the sheet at 100 %, measure its two lines, type what you measured, then print your patterns with ' +
+    'Print the sheet at 100%, measure its two lines, type what you measured, then print your patterns with ' +
       '--printer NAME.',
   ],
   files: PRINTERS_FILE_HELP,

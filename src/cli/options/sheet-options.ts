@@ -34,8 +34,8 @@ export const SHEET_OPTIONS = [
     '--max-sheets <count>': 'refuse a pattern of more sheets than this (default: 200)',
     '--printer <name>': 'make good what this printer was measured to be off; see fairlath printer --help',
     '--scale-across <measured>':
-      'the same by hand: what 200 mm across the paper measure as printed, or a percentage (default: 100 %)',
-    '--scale-down <measured>': 'the same down the paper, along its long side (default: 100 %)',
+      'the same by hand: what 200 mm across the paper measure as printed, or a percentage (default: 100%)',
+    '--scale-down <measured>': 'the same down the paper, along its long side (default: 100%)',
   }),
 ] as const;
 

@@ -61,7 +61,7 @@ export function endsText(part: Part): string | undefined {
           `          ${reachWords(end, show)}`,
         ];
   });
-  return withAsciiMinus(['ends', ...rows, `  ${SIGN_CONVENTION}`].join('\n'));
+  return ['ends', ...rows, `  ${SIGN_CONVENTION}`].join('\n');
 }
 
 export function jointsText({ joints, rule }: Part): string | undefined {
@@ -70,7 +70,5 @@ export function jointsText({ joints, rule }: Part): string | undefined {
   const rows = joints.map(
     (joint, i) => `  ${`${i + 1}`.padStart(2)}  ${jointName(joint)}: ${jointMeasures(joint, show)}`,
   );
-  return withAsciiMinus([`joints, ${rule.unit}`, ...rows].join('\n'));
+  return [`joints, ${rule.unit}`, ...rows].join('\n');
 }
-
-const withAsciiMinus = (text: string): string => text.replaceAll('−', '-');

@@ -4,7 +4,7 @@ import type { LayOutOptions } from '../../tiling/tile.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { graduationMm } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
-import { type Rule, showLength, showOnRule } from '../../units/rule.ts';
+import { plainOnRule, type Rule, showLength, showOnRule } from '../../units/rule.ts';
 import { selectBaseLine, selectEdges, stationsAtSpacing } from '../options/edge-options.ts';
 import { atOption, type OptionValues } from '../options/option-spec.ts';
 import { everyOption, fromOption } from '../options/shared-options.ts';
@@ -62,7 +62,7 @@ const asJson = ({ part, from, tolerance, placed }: LaidGauge): object => ({
     measured: out > 0 ? 'up' : 'down',
     stations: strip.ticks.map((tick) => ({
       ...pick(tick, 'station', 'offset'),
-      shown: showOnRule(tick.offset, part.rule),
+      shown: plainOnRule(tick.offset, part.rule),
       what: tick.what,
     })),
   })),

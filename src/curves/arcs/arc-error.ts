@@ -8,7 +8,7 @@ const MAX_BULGE = Math.tan(Math.PI / 8);
 
 const MAX_SAMPLES = 48;
 
-/** Half a step off the extreme of an arc's cubic error it is smaller by 1.73/2·(1/48)²/0.0481 = 0.8 %, or a little more. */
+/** Half a step off the extreme of an arc's cubic error it is smaller by 1.73/2·(1/48)²/0.0481 = 0.8%, or a little more. */
 const SAMPLING_MARGIN = 0.985;
 
 /** A gap over this share of the arcs' length, as at a sharp turn, leaves this share of the tolerance within it. */

@@ -23,7 +23,7 @@ const ROUGH_TOLERANCE = 1e-4;
 const [MAX_DIRECT_STEPS, MAX_CONTINUATION_STEPS] = [12, 7];
 /** Accuracy of the stability limit: the smallest step, as a share of the whole. */
 const MIN_STEP = 1e-9;
-/** Work budget in spans, about 1.5 s; a dozen pins at their limit take 5 % of it. */
+/** Work budget in spans, about 1.5 s; a dozen pins at their limit take 5% of it. */
 const MAX_WORK = 150_000;
 
 /** Where the continuation ended: share 1 is the strip asked for. */

@@ -104,7 +104,7 @@ function nearestFeasibleApex(run: ApexProblem, { x, y }: Point): Point | undefin
 
 /** Nail stations tried for the highest apex; the middle is one of them, where equal ends have it. */
 const NAIL_STATIONS = 16;
-/** Between those stations the highest apex may be this much higher (3 % in trials). */
+/** Between those stations the highest apex may be this much higher (3% in trials). */
 const RISE_MARGIN = 1.05;
 /** Just below its limit a strip is surely stable. */
 const BELOW_LIMIT = 1 - 1e-6;

@@ -89,7 +89,7 @@ function assertAdvancing({ stations }: StripProblem, pins: readonly Point[]): vo
   }
 }
 
-const floorPercent = (share: number): string => `${Math.floor(share * 100)} %`;
+const floorPercent = (share: number): string => `${Math.floor(share * 100)}%`;
 
 function describeLoad({ stations, start, end }: StripProblem): string {
   if (stations.length === 2) return 'the angles of its ends';

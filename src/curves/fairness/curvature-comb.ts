@@ -5,7 +5,7 @@ import { type CurvePoint, paramCurve, pieceLength } from '../geometry/evaluate.t
 import type { Piece } from '../geometry/pieces/piece.ts';
 
 export interface Tooth extends CurvePoint {
-  /** Length of edge from its start, mm (within 0.1 % of its piece). */
+  /** Length of edge from its start, mm (within 0.1% of its piece). */
   readonly along: number;
   readonly run: number;
   readonly piece: Piece;

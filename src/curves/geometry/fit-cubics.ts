@@ -9,7 +9,7 @@ const MAX_DEPTH = 44;
 /** A Hermite cubic's error is t²(1 − t)² times the fourth derivative: largest in the middle, or a fifth beside it. */
 const PROBES = [0.2, 0.35, 0.5, 0.65, 0.8];
 
-/** Between probes the error may be larger by this much at most (measured in the tests: under 4 %). */
+/** Between probes the error may be larger by this much at most (measured in the tests: under 4%). */
 const PROBE_MARGIN = 0.9;
 
 /** With the ends and velocities of their stretches, halved until all probes are within `tolerance` (mm). */

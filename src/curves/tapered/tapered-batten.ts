@@ -27,8 +27,8 @@ const MAX_TAPER = 5;
  * A strip planed to a taper, over a pin at each end and one nail between, to 1e-11 of the chord: the least of ½∫t³κ²
  * ds with its length and the nail's place along it free. It would creep thick end first, so friction or a stop must
  * hold it endwise. One held lengthwise at its first end agrees when shallow; tapered to half, over a nail in the
- * middle, its apex is 0.15 % of the rise higher at a rise of 0.2 of the chord, 0.5 % at 0.3, but the line as a whole is
- * 0.81 % and 2.2 % off square to itself, 0.92 % and 3 % by its offsets.
+ * middle, its apex is 0.15% of the rise higher at a rise of 0.2 of the chord, 0.5% at 0.3, but the line as a whole is
+ * 0.81% and 2.2% off square to itself, 0.92% and 3% by its offsets.
  * @throws Fault `curve.same-point`, `curve.not-finite`, `batten.taper`, `batten.taper-held`, `batten.out-of-order`,
  *   `batten.too-high`, `batten.no-such-apex`
  */

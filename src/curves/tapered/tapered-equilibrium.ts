@@ -61,7 +61,7 @@ function uniformUnknowns(nail: Point): number[] {
   return [first.angle, first.length, second.length, force.x, force.y, ...force2];
 }
 
-/** Largest Newton step: half a radian and 40 % of a length; forces follow. */
+/** Largest Newton step: half a radian and 40% of a length; forces follow. */
 const [MAX_TURN, MAX_STRETCH] = [0.5, 0.4];
 
 function limitStep(at: readonly number[], next: readonly number[]): number[] {

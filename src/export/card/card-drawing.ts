@@ -6,7 +6,7 @@ import type { Landmark, Part } from '../../part/part.ts';
 import { finishedLine, patternChord } from '../../part/part-lines.ts';
 import { cutAngleWords } from '../../shop/words/describe-ends.ts';
 import { sortByRank } from '../../units/lists.ts';
-import { typesetAngle } from '../../units/number-format.ts';
+import { showAngle } from '../../units/number-format.ts';
 import { slantedEnds } from '../cover/joinery-words.ts';
 import type { Dimensions } from '../drawing/dimensions.ts';
 import type { Item, Stroke } from '../drawing/drawing.ts';
@@ -80,7 +80,7 @@ const endLabels = (view: PictureView, space: LabelSpace): Item[] =>
       return {
         anchor,
         competing: [],
-        blocks: [textBlock([cutAngleWords(angles, typesetAngle)], END_LABEL)],
+        blocks: [textBlock([cutAngleWords(angles, showAngle)], END_LABEL)],
         candidates: ({ width, height }) => {
           const boxes = boxesBeside(anchor, width, height);
           return boxes.toSorted((a, b) => Number(isInside(a)) - Number(isInside(b))).map((box) => ({ box }));

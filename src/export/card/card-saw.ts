@@ -9,8 +9,8 @@ import { describeBlade } from '../../shop/words/describe-blade.ts';
 import { cutAngleWords, describeEnd, longAtWords, reachWords } from '../../shop/words/describe-ends.ts';
 import { firstOf } from '../../units/checked.ts';
 import type { LengthFormat } from '../../units/graduation.ts';
-import { typesetAngle } from '../../units/number-format.ts';
-import { typesetFractions } from '../../units/typeset.ts';
+import { showAngle } from '../../units/number-format.ts';
+import { typesetMeasures } from '../../units/typeset.ts';
 import { numberedSteps, paragraph } from '../cover/text-columns.ts';
 import { lengthWithoutUnit, printedLengthWords, sentence } from '../drawing/dimensions.ts';
 import { type CardSection, type SectionVariant, shrinkingVariants } from './fit-sections.ts';
@@ -33,7 +33,7 @@ export function sawSection(part: Part, sawing: Sawing, width: number): CardSecti
 function endSettings(part: Part, sawing: Sawing) {
   const settings = sawing.ends.map((cut) => ({
     what: `${cut.end.side} end${isSquare(cut.end) ? '' : `, ${longAtWords(cut.end, part)}`}`,
-    value: cutAngleWords(cut.end.angles, typesetAngle),
+    value: cutAngleWords(cut.end.angles, showAngle),
     notes: endNotes(part, cut, sawing),
     requiredNotes: 0,
     cut,
@@ -67,7 +67,7 @@ function bladeSetting({ rule, sawAllowance }: Part, blade: BladeAdvice) {
 function bladeValue(blade: BladeAdvice, { unit, rounded }: LengthFormat): string {
   if (everyBladeTurns(blade)) return 'any blade';
   const { width } = blade.widest ?? firstOf(BLADES);
-  const name = typesetFractions(bladeName(width, unit, rounded));
+  const name = typesetMeasures(bladeName(width, unit, rounded));
   return blade.widest ? `${name} or narrower` : `no blade: even ${name} is too wide`;
 }
 

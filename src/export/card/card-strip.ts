@@ -6,7 +6,7 @@ import { describeStrip, FACE_NAMES, SIDE_WORDS, showForce } from '../../shop/wor
 import { Fault } from '../../units/fault.ts';
 import { showSizes } from '../../units/graduation.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
-import { typesetFractions } from '../../units/typeset.ts';
+import { typesetMeasures } from '../../units/typeset.ts';
 import { blankRow, keepWithNext, paragraph, type TextRow } from '../cover/text-columns.ts';
 import { lengthWithoutUnit, printedLengthWords, printedSize, sentence } from '../drawing/dimensions.ts';
 import { wordTable } from '../tables/paper-table.ts';
@@ -36,7 +36,7 @@ export function stripSection(part: Part, runs: RunsAdvice | undefined, width: nu
   const sentences = describeStrip(advice, printedLengthWords(rule)).map(sentence);
   const isNone = advice.others !== undefined;
   const { thickness, width: stripWidth, cutLength } = advice;
-  const sizes = typesetFractions(showSizes([thickness, stripWidth, cutLength], rule));
+  const sizes = typesetMeasures(showSizes([thickness, stripWidth, cutLength], rule));
   const size = isNone ? 'too tight for this wood' : sizes;
   const nails = nailRows(part, runs);
   const table = nails.length === 0 ? [] : nailTable(part, nails, advice, width);

@@ -6,7 +6,7 @@ import type { WoodPlan } from '../../shop/stock/stock-plan.ts';
 import { describeGrain, showVolume, weakGrainWords } from '../../shop/words/describe-stock.ts';
 import { showSizes } from '../../units/graduation.ts';
 import type { Rule } from '../../units/rule.ts';
-import { typesetFractions } from '../../units/typeset.ts';
+import { typesetMeasures } from '../../units/typeset.ts';
 import { blankRow, paragraphs } from '../cover/text-columns.ts';
 import { about, sentence } from '../drawing/dimensions.ts';
 import { wordTable } from '../tables/paper-table.ts';
@@ -17,7 +17,7 @@ import type { CardSection, SectionVariant } from './fit-sections.ts';
 export function cutListRow(part: Part, { blank, layers, amount }: WoodPlan) {
   const { rule, stock, shape } = part;
   const { left, right, bottom, top } = boundsWithBacks(part, [...finishedLine(part.shape)]);
-  const sizes = (...mm: (number | undefined)[]): string => typesetFractions(showSizes(mm, rule));
+  const sizes = (...mm: (number | undefined)[]): string => typesetMeasures(showSizes(mm, rule));
   const closed = shape.type === 'closed';
   return {
     part: part.name,
@@ -40,7 +40,7 @@ function roughStockWords(layers: readonly LayerChoice[] | undefined, rule: Rule)
   const { count, lumber } = first;
   const boards = count === 1 ? '1 board' : `${count} layers`;
   const size = lumber.name.endsWith(rule.unit) ? '' : `, ${about(lumber.rough, rule)}`;
-  return `${boards} of ${typesetFractions(lumber.name)}${size} rough`;
+  return `${boards} of ${typesetMeasures(lumber.name)}${size} rough`;
 }
 
 /** The blank, the boards to buy and the cut list; width in mm. */

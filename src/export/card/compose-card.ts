@@ -5,7 +5,7 @@ import type { Part } from '../../part/part.ts';
 import { adviseSawing } from '../../shop/saw/advise-sawing.ts';
 import { planWood } from '../../shop/stock/stock-plan.ts';
 import type { Paper } from '../../tiling/paper/paper-sizes.ts';
-import { typesetFractions } from '../../units/typeset.ts';
+import { typesetMeasures } from '../../units/typeset.ts';
 import { BODY_MM, blankRow, drawRows, headingRow } from '../cover/text-columns.ts';
 import { dimensionsOf, graduationText } from '../drawing/dimensions.ts';
 import { type Item, type Page, polyline, words } from '../drawing/drawing.ts';
@@ -45,7 +45,7 @@ const SIDE_MARGIN_MM = 12.7;
 const END_MARGIN_MM = 11;
 const GUTTER_MM = 8;
 /** Share of the width for the figures with their boxes, by how many edges are bent and have their own. */
-const FIGURES_COLUMN_SHARE = [0.44, 0.44, 0.53] as const;
+const FIGURES_COLUMN_SHARE = [0.44, 0.44, 0.56] as const;
 const DRAWING_SHARE = 0.25;
 const CAUTIONS_HEIGHT_MM = 18.6;
 const SIGNATURE_HEIGHT_MM = 9;
@@ -150,7 +150,7 @@ const quantityWords = ({ quantity, pair }: Part): string =>
   `make ${quantity}${pair === 'mirrored' && quantity > 1 ? `, ${quantity / 2} of them mirrored` : ''}`;
 
 function noteLines({ notes = '' }: Part, width: number): string[] {
-  const lines = wrapText(typesetFractions(notes), BODY_MM, width);
+  const lines = wrapText(typesetMeasures(notes), BODY_MM, width);
   if (lines.length <= MAX_NOTE_LINES) return lines;
   const last = lines.slice(MAX_NOTE_LINES - 1).join(' ');
   return [...lines.slice(0, MAX_NOTE_LINES - 1), truncateToWidth(last, BODY_MM, width)];

@@ -7,11 +7,10 @@ import { type PartEnd, trueShape } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
 import { endLeanWords, reachWords } from '../../shop/words/describe-ends.ts';
 import { present } from '../../units/lists.ts';
-import { typesetAngle } from '../../units/number-format.ts';
-import { type Rule, readOnRule } from '../../units/rule.ts';
-import { typesetFractions } from '../../units/typeset.ts';
+import { showAngle } from '../../units/number-format.ts';
+import type { Rule } from '../../units/rule.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
-import { type Dimensions, lengthWithoutUnit, sentence } from '../drawing/dimensions.ts';
+import { about, type Dimensions, lengthWithoutUnit, sentence } from '../drawing/dimensions.ts';
 import { polyline, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT, LINE_SPACING, textWidth } from '../drawing/text-width.ts';
 import { centreOf } from '../labels/free-space.ts';
@@ -91,9 +90,8 @@ function wedgeWords(joints: readonly Joint[], { unit }: Rule): string[] {
   });
   if (leaning.length === 0) return [];
   const told = leaning.map(({ lean, number }) => {
-    const rise = readOnRule(run * Math.tan(lean.by), rule).text;
-    const over = `${typesetFractions(rise)} in ${readOnRule(run, rule).text}`;
-    return `Hole ${number}: ${typesetAngle(lean.by)} is ${over} ${unit}; it runs ${TOWARD_WORDS[lean.toward]}, so raise ${RAISED_SIDE[lean.toward]}.`;
+    const rise = about(run * Math.tan(lean.by), rule);
+    return `Hole ${number}: ${showAngle(lean.by)} is ${rise} over ${about(run, rule)}. It runs ${TOWARD_WORDS[lean.toward]}, so raise ${RAISED_SIDE[lean.toward]}.`;
   });
   return [
     `A wedge of that rise over that run, under the work, tilts it for a hole that leans. ${told.join(' ')}`,

@@ -41,8 +41,8 @@ export const sheetsSummary = ({ paper, orientation, sheets, code }: Layout, rule
 /** Along a gauge only lengths across the sheets count, so only those bars are measured. */
 export const printSteps = ({ paper, orientation, printer }: Layout, bars = 'across and down'): string[] =>
   present(
-    `Print at 100 % (“actual size”), with no scaling and no fitting to the page, on one side of ${paperTitle(paper)} paper. ${coverNote(paper, orientation)}`,
-    `On the first sheet measure the 100 mm or the 4 in bar, ${bars}, from end mark to end mark. Where one is off by more than half of 1⁄64 in (0.2 mm), set the printer right and print again: the part would be off as well.`,
+    `Print at 100% (“actual size”), with no scaling and no fitting to the page, on one side of ${paperTitle(paper)} paper. ${coverNote(paper, orientation)}`,
+    `On the first sheet measure the 100 mm or the 4″ bar, ${bars}, from end mark to end mark. Where one is off by more than half of 1⁄64″ (0.2 mm), set the printer right and print again: the part would be off as well.`,
     printer &&
       `The sheets are drawn for ${printerWords(printer)}, so that a true rule reads 100 mm on a 100 mm bar on paper. Another printer would make them wrong.`,
   );
@@ -96,7 +96,7 @@ export const measureAdvice = (layout: Layout, rule: Rule): string[] =>
 
 export const toleranceSentence = ({ printer }: Layout): string =>
   `± is about the most that careful work leaves: what reading ${printer ? 'the printer sheet' : 'the bars'} leaves ` +
-  `(${READING_ERROR_MM} mm in ${printer ? NOMINAL_LINE_MM : SCALE_BAR_MM}) and ${DAMP_STRAIN * 100} % for damp paper in full, and ${SEAM_ERROR_MM} mm a seam, seams adding as chance adds; rounded up to your rule.`;
+  `(${READING_ERROR_MM} mm in ${printer ? NOMINAL_LINE_MM : SCALE_BAR_MM}) and ${DAMP_STRAIN * 100}% for damp paper in full, and ${SEAM_ERROR_MM} mm a seam, seams adding as chance adds; rounded up to your rule.`;
 
 /** Off by more than this, parts no longer meet, mm: 1/8 in. Common practice; no published source. */
 const MAX_JOINT_ERROR_MM = MM_PER_INCH / 8;

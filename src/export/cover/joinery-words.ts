@@ -3,7 +3,7 @@ import { isSquare, type PartEnd } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import { present } from '../../units/lists.ts';
-import { typesetAngle } from '../../units/number-format.ts';
+import { showAngle } from '../../units/number-format.ts';
 
 export const jointName = ({ kind, label }: Joint): string => label ?? kind.replace('-', ' ');
 
@@ -24,7 +24,7 @@ const ANGLES = ['miter', 'bevel', 'rake', 'splay', 'lean', 'sight'] as const;
 export const angleRow = (end: PartEnd): string[] =>
   isSquare(end)
     ? [end.side, 'square', 'upright']
-    : [end.side, ...ANGLES.map((name) => typesetAngle(end.angles[name]))];
+    : [end.side, ...ANGLES.map((name) => showAngle(end.angles[name]))];
 
 export const SIGN_CONVENTION =
   'Over 0 the cut leans towards the left end: miter and rake going away from the reference line, blade tilt and splay going to the marked face.';

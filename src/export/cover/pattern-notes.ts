@@ -6,7 +6,7 @@ import type { Lamination } from '../../shop/strip/lamination.ts';
 import type { Species } from '../../shop/wood/species.ts';
 import { describePlies } from '../../shop/words/describe-plies.ts';
 import { capitalize } from '../../units/number-format.ts';
-import { typesetFractions } from '../../units/typeset.ts';
+import { typesetMeasures } from '../../units/typeset.ts';
 import { printedLengthWords, printedSize } from '../drawing/dimensions.ts';
 import type { MapLine } from './assembly-map.ts';
 
@@ -35,12 +35,12 @@ export function formNotes(form: Form, lamination: Lamination, edge: string, spec
     sides: form.pliesAbove ? [above, below] : [below, above],
     referenceCurve: { path: form.asked, closed: false, label: 'the line it springs back to' },
     sections: [
-      { title: 'The lamination', steps: [size, chart, strips].map(typesetFractions) },
+      { title: 'The lamination', steps: [size, chart, strips].map(typesetMeasures) },
       {
         title: 'The form',
         steps: [
           `${sides} Its face touches the plies along the edge “${edge}”. The chord’s ends lie on the reference line; beyond them the face runs on straight for clamps.`,
-          typesetFractions(springback),
+          typesetMeasures(springback),
           'Build the form square and as thick as the part is wide, wax it, and clamp from the middle to the ends with a caul or strap over the plies.',
         ],
       },

@@ -59,9 +59,9 @@ function printerSheetRows(paper: Paper, nominal: number, typed: string, width: n
     blankRow(3),
     ...numberedSteps(
       [
-        `Print this page at 100 % (“actual size”), with no fitting to the page, on ${paperTitle(paper)} paper: from the program, the tray and the settings that you print patterns with.`,
+        `Print this page at 100% (“actual size”), with no fitting to the page, on ${paperTitle(paper)} paper: from the program, the tray and the settings that you print patterns with.`,
         'Let the paper lie for some minutes: it comes out warm and dry.',
-        'Measure both lines with a steel rule, from the middle of one end mark to the middle of the other, to 0.2 mm or half of 1⁄64 in. Start at a mark of the rule rather than at its worn end.',
+        'Measure both lines with a steel rule, from the middle of one end mark to the middle of the other, to 0.2 mm or half of 1⁄64″. Start at a mark of the rule rather than at its worn end.',
         `Type what you measured, under a name of your own for the printer: fairlath printer set NAME --across ${example(0.997)} --down ${example(1.003)}${off}`,
         'Print your patterns with: fairlath print JOB.yaml --printer NAME. A true rule must then read 100 mm on every 100 mm bar.',
       ],
@@ -72,7 +72,7 @@ function printerSheetRows(paper: Paper, nominal: number, typed: string, width: n
       [
         'Across is along the short side of the paper, down along its long side (on a roll: across the roll and along it). A pattern that lies on its side is turned by the printer to fit the paper; the correction stays with the paper and is right for it too.',
         `An end mark is missing? The printer does not reach that far: make the sheet again with shorter lines, such as --nominal ${Math.floor((nominal * 0.9) / 10) * 10}mm.`,
-        `A line is off by more than ${MAX_SCALE_ERROR * 100} %? The page was fitted to other paper: look at the settings and print again.`,
+        `A line is off by more than ${MAX_SCALE_ERROR * 100}%? The page was fitted to other paper: look at the settings and print again.`,
       ],
       width,
     ),

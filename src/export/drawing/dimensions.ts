@@ -10,10 +10,10 @@ import type { Landmark, Part, PartEdge } from '../../part/part.ts';
 import { patternChord } from '../../part/part-lines.ts';
 import { shownJoints } from '../../tiling/grid/required-content.ts';
 import type { ShowLength } from '../../units/fault.ts';
-import { graduationMm, type LengthFormat, showNearest } from '../../units/graduation.ts';
+import { graduationMm, type LengthFormat } from '../../units/graduation.ts';
 import { capitalize } from '../../units/number-format.ts';
-import { type Rule, showLength, showOnRule, showSize } from '../../units/rule.ts';
-import { typesetFractions } from '../../units/typeset.ts';
+import { type Rule, showLength, showNearest, showOnRule, showSize } from '../../units/rule.ts';
+import { typesetMeasures } from '../../units/typeset.ts';
 
 export interface Dimensions {
   readonly stations: readonly Station[];
@@ -79,23 +79,21 @@ export const offsetText = (mark: Pick<Landmark, 'at' | 'to'>, show: ShowLength):
     .join(' to ');
 
 /** A length as printed: with its unit, real fractions and a real minus. */
-export const printedLength = (mm: number, rule: Rule): string => typesetLength(showLength(mm, rule));
+export const printedLength = (mm: number, rule: Rule): string => typesetMeasures(showLength(mm, rule));
 
 /** The same for tables that name the unit once. */
-export const lengthWithoutUnit = (mm: number, rule: Rule): string => typesetLength(showOnRule(mm, rule));
+export const lengthWithoutUnit = (mm: number, rule: Rule): string => typesetMeasures(showOnRule(mm, rule));
 
-/** "± 1⁄16 in": rounded up to the rule's finest mark, for less cannot be read. */
+/** "± 1⁄16″": rounded up to the rule's finest mark, for less cannot be read. */
 export function toleranceText(mm: number, rule: Rule): string {
   const mark = graduationMm(rule);
   return `± ${printedLength(Math.max(1, Math.ceil(mm / mark - 1e-9)) * mark, rule)}`;
 }
 
-/** "1⁄2 in", "12.7 mm": a size that is bought, as printed. */
-export const printedSize = (mm: number, rule: Rule): string => typesetLength(showSize(mm, rule));
+/** "1⁄2″", "12.7 mm": a size that is bought, as printed. */
+export const printedSize = (mm: number, rule: Rule): string => typesetMeasures(showSize(mm, rule));
 
 export const graduationText = (rule: Rule): string => printedLength(graduationMm(rule), rule);
-
-const typesetLength = (shown: string): string => typesetFractions(shown).replace(/^-/, '−');
 
 export const printedLengthWords = (rule: Rule): LengthFormat => ({
   exact: (mm) => printedLength(mm, rule),
@@ -104,6 +102,6 @@ export const printedLengthWords = (rule: Rule): LengthFormat => ({
 });
 
 /** To the nearest mark, with its unit: nobody cuts a blank or sets a stand to a hair. */
-export const about = (mm: number, rule: Rule): string => typesetFractions(showNearest(mm, rule));
+export const about = (mm: number, rule: Rule): string => typesetMeasures(showNearest(mm, rule));
 
-export const sentence = (text: string): string => typesetFractions(capitalize(text));
+export const sentence = (text: string): string => typesetMeasures(capitalize(text));

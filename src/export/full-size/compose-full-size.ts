@@ -57,7 +57,7 @@ export function selectLayers(full: FullSize, only: FullSizeOptions['only']): Ful
   throw new Fault(
     'draw.nothing',
     `this part has nothing on the ${only.length === 1 ? 'layer' : 'layers'} ${only.join(', ')}. ` +
-      'A saw line needs "saw: 1/16 in" under allowance in the job, a parallel needs --parallel, a board --nest.',
+      'A saw line needs "saw: 1/16" under allowance in the job, a parallel needs --parallel, a board --nest.',
     '--only',
   );
 }

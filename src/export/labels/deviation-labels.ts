@@ -4,7 +4,7 @@ import { segmentIntersectsBox } from '../../curves/geometry/flatten.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
 import { itemAt, neighbors } from '../../units/checked.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
-import { typesetFractions } from '../../units/typeset.ts';
+import { typesetMeasures } from '../../units/typeset.ts';
 import { type Item, words } from '../drawing/drawing.ts';
 import { SCREEN_FONT, widthInFont } from './place-labels.ts';
 
@@ -38,7 +38,7 @@ export function deviationLabels(
 }
 
 function labelCandidates({ proud, square }: Deviation, tip: Point, inFull: boolean, rule: Rule) {
-  const length = typesetFractions(readOnRule(Math.abs(proud), rule).text);
+  const length = typesetMeasures(readOnRule(Math.abs(proud), rule).text);
   const full = `${length} ${proud > 0 ? 'proud' : 'shy'}`;
   const y = square > 0 ? tip.y + LABEL_MM : tip.y - LABEL_MM * 1.7;
   return SIDEWAYS_STEPS.flatMap((aside) =>

@@ -10,7 +10,7 @@ import { type LabelledSheet, windowSpace } from './sheet-context.ts';
 /** One in each unit: a maker with only one rule can measure as well. */
 const SCALE_BARS = [
   { label: '100 mm', length: 100, ticks: 10 },
-  { label: '4 in', length: 4 * MM_PER_INCH, ticks: 8 },
+  { label: '4″', length: 4 * MM_PER_INCH, ticks: 8 },
 ] as const;
 
 type ScaleBar = (typeof SCALE_BARS)[number];

@@ -2,7 +2,7 @@ import type { EndSide } from '../../job/job.ts';
 import { type CutEnd, isCutOff } from '../../part/ends/cut-ends.ts';
 import { type BaseLine, offsetsAt, offsetsBeside, SAME_OFFSET_MM, toBaseLine } from '../../part/offsets.ts';
 import type { PartEdge } from '../../part/part.ts';
-import { type Rule, showOnRule } from '../../units/rule.ts';
+import { plainOnRule, type Rule } from '../../units/rule.ts';
 
 export interface OffsetsRow {
   readonly station: number;
@@ -32,7 +32,7 @@ export function offsetsTable(
     const wood = woodAt(cuts, station, base);
     return offsetsBeside(edge, station, base).map(({ offset, side }): OffsetsRow => {
       const passes = side ? 1 : offsetsAt(edge, station, base).length;
-      const shown = showOnRule(offset, rule);
+      const shown = plainOnRule(offset, rule);
       return { station, offset, ...(side && { side }), passes, ...(wood && { wood }), shown };
     });
   });

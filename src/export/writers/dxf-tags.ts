@@ -53,6 +53,7 @@ export const formatTags = (tags: readonly Tag[]): string =>
 export const dxfText = (text: string): string =>
   text
     .replaceAll('⁄', '/')
+    .replaceAll('″', '"')
     .replaceAll('−', '-')
     .replace(/[\r\n]+/g, ' ')
     .replace(/[^ -~]/gu, (letter) => {

@@ -1,4 +1,5 @@
-import { type Rule, readOnRule, showLength } from '../../units/rule.ts';
+import { present } from '../../units/lists.ts';
+import { type Rule, readOnRule } from '../../units/rule.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import { type OffsetsTable, WOOD_WORDS } from '../tables/offsets-table.ts';
 
@@ -29,8 +30,9 @@ export function offsetsCsv(rule: Rule, tables: readonly OffsetsTable[]): string 
 }
 
 function ruleWords(mm: number, rule: Rule): string {
-  const isBelow = readOnRule(mm, rule).text.startsWith('-');
-  return isBelow ? `${showLength(-mm, rule)} below` : showLength(mm, rule);
+  const { text, hair } = readOnRule(mm, rule);
+  const isBelow = text.startsWith('-');
+  return present(text.replace('-', ''), rule.unit, hair !== '' && hair, isBelow && 'below').join(' ');
 }
 
 /** Seven places, never in exponent notation: rounding moves nothing by more than 2e-6 mm. */

@@ -1,5 +1,5 @@
 import { add, type Point, point, scale, subtract } from '../../curves/geometry/point.ts';
-import { typesetAngle } from '../../units/number-format.ts';
+import { showAngle } from '../../units/number-format.ts';
 import type { Unit } from '../../units/unit.ts';
 import { omitUndefined, readAngle, readOptionalLength, readWord } from '../parse/read-values.ts';
 import type { YamlMapping } from '../parse/yaml-mapping.ts';
@@ -29,7 +29,7 @@ export const hole: JointKind<Hole> = {
   size: ({ diameter, depth, lean }, show) => [
     `${show(diameter)} across`,
     depthWords(depth, show),
-    ...(lean ? [`leans ${typesetAngle(lean.by)} ${TOWARD_WORDS[lean.toward]}`] : []),
+    ...(lean ? [`leans ${showAngle(lean.by)} ${TOWARD_WORDS[lean.toward]}`] : []),
   ],
   lengths: ({ diameter }) => [diameter],
   angles: ({ lean }, side) => {

@@ -9,7 +9,7 @@ import {
   subtract,
 } from '../../curves/geometry/point.ts';
 import type { ShowLength } from '../../units/fault.ts';
-import { typesetAngle } from '../../units/number-format.ts';
+import { showAngle } from '../../units/number-format.ts';
 import type { Unit } from '../../units/unit.ts';
 import { omitUndefined, readAngle, readOptionalLength } from '../parse/read-values.ts';
 import type { YamlMapping } from '../parse/yaml-mapping.ts';
@@ -30,7 +30,7 @@ export const RECESS = {
   place: ({ at }: Recess) => ({ at: at.x, out: at.y }),
   size: ({ length, width, turn, depth }: Recess, show: ShowLength) => [
     `${show(length)} × ${show(width)}`,
-    ...(turn === 0 ? [] : [`turned ${typesetAngle(turn)}`]),
+    ...(turn === 0 ? [] : [`turned ${showAngle(turn)}`]),
     depthWords(depth, show),
   ],
   lengths: ({ length, width }: Recess) => [length, width],

@@ -95,7 +95,7 @@ function readQuantity(entry: YamlNode, pair: PairKind | undefined): number | und
 }
 
 function readAllowance(entry: YamlNode, unit: Unit): { saw?: number; width?: number } | undefined {
-  const table = YamlMapping.of(entry, 'Write "saw: 1/16 in" under allowance.', ALLOWANCE_KEYS);
+  const table = YamlMapping.of(entry, 'Write "saw: 1/16" under allowance.', ALLOWANCE_KEYS);
   if (!table) return undefined;
   const length = (name: string) => readOptionalLength(table, name, unit, 'not-negative');
   return omitUndefined({ saw: length('saw'), width: length('width') });

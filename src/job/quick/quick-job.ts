@@ -1,7 +1,7 @@
 import { point } from '../../curves/geometry/point.ts';
 import { capitalize } from '../../units/number-format.ts';
 import { defaultRule, parseGraduation } from '../../units/rule.ts';
-import type { Unit } from '../../units/unit.ts';
+import { type Unit, withUnit } from '../../units/unit.ts';
 import type { Job } from '../job.ts';
 import { JOB_UNITS } from '../parse/read-values.ts';
 import type { StepKind } from '../steps/step-kind.ts';
@@ -44,9 +44,9 @@ function readQuickStep(line: QuickOptionReader, kind: StepKindName, chord: numbe
 
 const HAS_UNIT = /[\p{L}'"′″’”]/u;
 
-/** "Batten 28 in, rise 3/4 in". */
+/** "Batten 28\", rise 3/4\"". */
 function nameFromOptions({ curve, chord, rise, nail, radius }: QuickOptions, unit: Unit): string {
-  const shown = (typed = ''): string => (HAS_UNIT.test(typed) ? typed.trim() : `${typed.trim()} ${unit}`);
+  const shown = (typed = ''): string => (HAS_UNIT.test(typed) ? typed.trim() : withUnit(typed.trim(), unit));
   const kind = capitalize(curve);
   if (radius !== undefined) return `${kind} ${shown(chord)}, radius ${shown(radius)}`;
   const at = nail === undefined ? '' : ` at ${shown(nail)}`;

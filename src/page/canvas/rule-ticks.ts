@@ -1,6 +1,6 @@
 import { firstOf, lastOf } from '../../units/checked.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
-import { typesetFractions } from '../../units/typeset.ts';
+import { typesetMeasures } from '../../units/typeset.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 
 export interface Tick {
@@ -57,4 +57,4 @@ const isMultiple = (value: number, of: number): boolean =>
   Math.abs(value / of - Math.round(value / of)) < ROUNDING;
 
 const tickLabel = (mm: number, rule: Rule): string =>
-  typesetFractions(readOnRule(mm, rule).text).replace('-', '−');
+  typesetMeasures(readOnRule(mm, rule).text).replace('-', '−');

@@ -1,6 +1,6 @@
 import type { ShowLength } from '../../units/fault.ts';
-import { defaultRule, type Rule, readOnRule, showLength, showOnRule } from '../../units/rule.ts';
-import { NO_BREAK, typesetFractions } from '../../units/typeset.ts';
+import { defaultRule, type Rule, readOnRule, showLength, showNearest, showOnRule } from '../../units/rule.ts';
+import { NO_BREAK, typesetMeasures } from '../../units/typeset.ts';
 import type { Unit } from '../../units/unit.ts';
 import { type EvaluatedJob, type Evaluation, evaluateJob, type JobDiagnostic } from './evaluate-job.ts';
 import { endCoalescing, type History, pushJob, pushText, redo, startHistory, undo } from './undo-history.ts';
@@ -87,9 +87,8 @@ export class Store {
   readonly lengthText: ShowLength = (mm) => typesetLength(showLength(mm, this.rule));
   readonly ruleText: ShowLength = (mm) => typesetLength(showOnRule(mm, this.rule));
 
-  /** Without "full" or "shy": lengths along a curve and radii need no such precision. */
-  readonly roundedText: ShowLength = (mm) =>
-    typesetLength(`${readOnRule(mm, this.rule).text} ${this.rule.unit}`);
+  /** Without "full" or "scant": lengths along a curve and radii need no such precision. */
+  readonly roundedText: ShowLength = (mm) => typesetLength(showNearest(mm, this.rule));
 
   readonly inputText: ShowLength = (mm) => readOnRule(mm, this.rule).text;
 
@@ -177,5 +176,4 @@ export class Store {
 }
 
 /** A length for the page: real fractions, and no line break inside. */
-const typesetLength = (shown: string): string =>
-  typesetFractions(shown).replaceAll(' ', NO_BREAK).replace(/^-/, '−');
+const typesetLength = (shown: string): string => typesetMeasures(shown).replaceAll(' ', NO_BREAK);

@@ -32,7 +32,7 @@ export function makeEndPlane(job: Job, side: EndSide, corners: readonly [Point, 
   if (angles.splay !== 0 && thickness === undefined)
     throw new Fault(
       'ends.no-thickness',
-      'a bevel needs the thickness of the wood. Write "thickness: 1 3/4 in" under stock.',
+      'a bevel needs the thickness of the wood. Write "thickness: 1 3/4" under stock.',
       `ends.${side}`,
     );
   const reaches = corners.flatMap(({ x, y }) =>

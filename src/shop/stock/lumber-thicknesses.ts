@@ -29,9 +29,9 @@ const metric = (rough: number): LumberThickness => ({
  */
 export const LUMBER_THICKNESSES: Readonly<Record<Unit, readonly LumberThickness[]>> = {
   in: [
-    lumber('3/8 in', 3 / 8, 3 / 16),
-    lumber('1/2 in', 1 / 2, 5 / 16),
-    lumber('5/8 in', 5 / 8, 7 / 16),
+    lumber('3/8"', 3 / 8, 3 / 16),
+    lumber('1/2"', 1 / 2, 5 / 16),
+    lumber('5/8"', 5 / 8, 7 / 16),
     lumber('3/4', 3 / 4, 9 / 16),
     lumber('4/4', 1, 13 / 16),
     lumber('5/4', 1 + 1 / 4, 1 + 1 / 16),

@@ -12,7 +12,7 @@ export type BoardWeights = ReturnType<typeof weighPart>;
 
 export function missingWeightWarnings({ stock }: Part): Warning[] {
   const noThickness =
-    'the thickness is not known, and with it the weight and the depth of cut. Write "thickness: 1 3/4 in" under stock.';
+    'the thickness is not known, and with it the weight and the depth of cut. Write "thickness: 1 3/4" under stock.';
   const noSpecies = 'the wood is not known, and so not its weight. Write "species: white oak" under stock.';
   return warningsThatApply([
     [stock?.thickness === undefined, 'saw.no-thickness', noThickness],
@@ -67,14 +67,14 @@ function boardUnder(part: Part): Box {
 const moreThan = (size: number, blank: number, stock = Number.POSITIVE_INFINITY): number =>
   Math.max(0, Math.min(blank, stock) - size) / 2;
 
-/** Water, kg/m³, and the moisture that the figures of the woods stand for: indoor furniture has 6 to 12 %. */
+/** Water, kg/m³, and the moisture that the figures of the woods stand for: indoor furniture has 6 to 12%. */
 const WATER_DENSITY = 1000;
 const MOISTURE = 0.12;
-/** Wood shrinks below 30 % moisture; this share of it is gone at 12 %. */
+/** Wood shrinks below 30% moisture; this share of it is gone at 12%. */
 const SHRINKAGE_SHARE = (0.3 - MOISTURE) / 0.3;
 
 /**
- * kg/m³ at 12 % moisture: the specific gravity at that volume and the water (Wood Handbook, chapter on physical
+ * kg/m³ at 12% moisture: the specific gravity at that volume and the water (Wood Handbook, chapter on physical
  * properties). An import's is on green volume (Table 5-5b), which shrinks by 0.265 × it until dry (chapter 4, from
  * memory).
  */

@@ -9,8 +9,8 @@ export interface OtherStrip {
 }
 
 /**
- * Common practice, no published source; values from memory. Blue tempered steel yields at about 0.7 % and is sold from
- * 0.010 in. Acrylic breaks at 4 to 5 %, and 1 % is for a bend of minutes: its makers allow 0.15 to 0.3 % (a radius of
+ * Common practice, no published source; values from memory. Blue tempered steel yields at about 0.7% and is sold from
+ * 0.010 in. Acrylic breaks at 4 to 5%, and 1% is for a bend of minutes: its makers allow 0.15 to 0.3% (a radius of
  * 330 to 180 thicknesses) where it stays bent for years. Moduli in MPa, thicknesses in mm.
  */
 const MATERIALS = [

@@ -1,6 +1,6 @@
 import type { Species } from './species.ts';
 
-/** t/(2R), as plane sections stay plane. R is that of the middle, not of the traced face: an error under 1 %. */
+/** t/(2R), as plane sections stay plane. R is that of the middle, not of the traced face: an error under 1%. */
 export const fiberStrain = (thickness: number, curvature: number): number =>
   (thickness * Math.abs(curvature)) / 2;
 
@@ -8,9 +8,9 @@ export const fiberStrain = (thickness: number, curvature: number): number =>
 export const breakingStrain = ({ mor, moe }: Species): number => mor / moe;
 
 /**
- * Wood takes a set beyond 55 to 65 % of its modulus of rupture (proportional limit; from memory of the Handbook's
- * tables). Half the tabulated MOR/MOE is 55 % of the rupture stress once shear is taken out of the stiffness: for
- * white oak 0.43 %, a radius of 117 thicknesses; shops say 100 or more. A larger share leaves no margin for runout or
+ * Wood takes a set beyond 55 to 65% of its modulus of rupture (proportional limit; from memory of the Handbook's
+ * tables). Half the tabulated MOR/MOE is 55% of the rupture stress once shear is taken out of the stiffness: for
+ * white oak 0.43%, a radius of 117 thicknesses; shops say 100 or more. A larger share leaves no margin for runout or
  * a weak piece.
  */
 const SAFE_SHARE = 0.5;
@@ -33,7 +33,7 @@ export function strainVerdict(strain: number, species: Species): StrainVerdict {
 export const maxSafeThickness = (curvature: number, species: Species): number =>
   (2 * safeStrain(species)) / Math.abs(curvature);
 
-/** To take shear out of the tabulated modulus, measured on a beam 14 depths long, the Handbook's footnote adds 10 %. */
+/** To take shear out of the tabulated modulus, measured on a beam 14 depths long, the Handbook's footnote adds 10%. */
 const SHEAR_CORRECTION = 1.1;
 
 /** Stiffness in pure bending, MPa: for forces. */

@@ -1,10 +1,10 @@
 import { MPA_PER_PSI } from '../../units/unit.ts';
 
-/** A wood in bending: averages of small, clear, straight-grained pieces at 12 % moisture. */
+/** A wood in bending: averages of small, clear, straight-grained pieces at 12% moisture. */
 export interface Species {
   readonly name: string;
   readonly alsoCalled: readonly string[];
-  /** Oven-dry weight over the weight of as much water as the wood is large at 12 % moisture (imports: green). */
+  /** Oven-dry weight over the weight of as much water as the wood is large at 12% moisture (imports: green). */
   readonly specificGravity: number;
   /** Modulus of elasticity as tabulated, MPa, rounded to 100: from a center-loaded beam 14 depths long. */
   readonly moe: number;

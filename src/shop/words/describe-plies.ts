@@ -22,7 +22,7 @@ export function describePlies(form: Form, lamination: Lamination, species: Speci
       `${showPercent(safeStrain, 2)}, half of what breaks the average clear piece, counts as safe: a ply of ${showFine(safePly, unit)}.`,
     chart:
       chartPly === undefined
-        ? 'Makers’ charts say nothing of a radius under 2 in: try a ply over the form first.'
+        ? 'Makers’ charts say nothing of a radius under 2": try a ply over the form first.'
         : `A makers’ chart for soaked strips gives ${exact(chartPly)} for this radius. Soaked plies must dry on the form before they are glued.`,
     lengths: lengthWords(form, lamination, words),
     sides: `The form lies ${formSide} its line, the plies ${pliesSide}.`,

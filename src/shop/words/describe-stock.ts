@@ -1,9 +1,9 @@
 import type { Part } from '../../part/part.ts';
 import type { Warning } from '../../units/fault.ts';
-import { showNearest, showSizes } from '../../units/graduation.ts';
+import { showSizes } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
 import { degrees, showAngle, showPercent, trimmed } from '../../units/number-format.ts';
-import { type Rule, readOnRule, showLength } from '../../units/rule.ts';
+import { type Rule, readOnRule, showLength, showNearest } from '../../units/rule.ts';
 import type { NestingFigures } from '../nesting/nesting-layouts.ts';
 import type { LayerChoice, LumberThickness } from '../stock/lumber-thicknesses.ts';
 import type { GrainAdvice, StockPlan, WoodPlan, WoodVolume } from '../stock/stock-plan.ts';
@@ -26,7 +26,7 @@ export function describeBlank({ stock, rule, shape }: Part, { blank, footprint }
     `cut it to ${showSizes([length, width, thickness], rule)}: ${extra.join(', ')} over`,
     given.some((size) => size !== undefined) &&
       `your stock, ${showSizes(given, rule)}, ${short ? 'is less than that' : 'gives it'}`,
-    thickness === undefined && 'for thickness, layers and weight write "thickness: 7/8 in" under stock',
+    thickness === undefined && 'for thickness, layers and weight write "thickness: 7/8" under stock',
   );
 }
 
@@ -43,9 +43,9 @@ export function layerRows(layers: readonly LayerChoice[], rule: Rule): string[][
   ];
 }
 
-/** "5/4 (1 1/4 in)": a name that is a size needs none beside it. */
+/** "5/4 (1 1/4\")": a name that is a size needs none beside it. */
 const roughName = ({ name, rough }: LumberThickness, rule: Rule): string =>
-  name.endsWith(rule.unit) ? name : `${name} (${showLength(rough, rule)})`;
+  name.endsWith('"') || name.endsWith('mm') ? name : `${name} (${showLength(rough, rule)})`;
 
 /** "1.5 board feet", "0.0036 m³": as a yard of the maker's unit sells it. */
 export const showVolume = ({ boardFeet, cubicMetres }: WoodVolume, { unit }: Rule, digits: number): string =>

@@ -154,7 +154,7 @@ export function stripCautions(advice: StripAdvice, { exact, unit }: LengthFormat
     [
       nails.length > 0 && !others,
       'strip.friction',
-      'friction at the nails holds a batten up to about 1 % of its rise off its line. Tap it along its length until it settles.',
+      'friction at the nails holds a batten up to about 1% of its rise off its line. Tap it along its length until it settles.',
     ],
     [true, 'strip.creep', 'a batten left sprung stays bent. Draw the line and take it off.'],
     [

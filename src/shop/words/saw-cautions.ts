@@ -26,12 +26,12 @@ export function sawCautions(
     [
       true,
       'saw.fingers',
-      `keep fingers ${both('4 in', '100 mm')} from the blade and out of its line; push the last of the cut with a block.`,
+      `keep fingers ${both('4"', '100 mm')} from the blade and out of its line; push the last of the cut with a block.`,
     ],
     [
       true,
       'saw.guide',
-      `set the upper guide within ${both('1/2 in', '12 mm')} of the wood, and cover all of the blade but what saws (as 29 CFR 1910.213(i) asks of employers).`,
+      `set the upper guide within ${both('1/2"', '12 mm')} of the wood, and cover all of the blade but what saws (as 29 CFR 1910.213(i) asks of employers).`,
     ],
     [
       curves,

@@ -10,7 +10,7 @@ import { candidateTurns, hasBareSeam, type SearchSubject } from './search-grid.t
 
 /**
  * On `auto` the part lies as it is, unless a turn by whole degrees saves a page; then the fewest pages, of those the
- * least paper. Finer turns save 0.3 % of paper at most, and no page (40 parts at every 0.05 degrees, 6 turned).
+ * least paper. Finer turns save 0.3% of paper at most, and no page (40 parts at every 0.05 degrees, 6 turned).
  */
 export function planRoll(
   { chords, coarse, extraPoints }: SearchSubject,

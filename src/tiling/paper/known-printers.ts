@@ -17,7 +17,7 @@ const HEADING = [
   ' Written by "fairlath printer set", from lines measured on the page of "fairlath printer sheet".',
 ].join('\n');
 
-const CURE = 'Write across and down under each printer, such as "across: 99.7 %".';
+const CURE = 'Write across and down under each printer, such as "across: 99.7%".';
 
 /** The printers of a list as kept in a file. @throws JobFaults every mistake, with its line and column */
 export function readPrinters(text: string): KnownPrinter[] {
@@ -36,8 +36,8 @@ function readPrinter({ name, node }: NamedNode): KnownPrinter | undefined {
   node.attempt(() => validatePrinterName(name));
   table.rejectUnknownKeys(['across', 'down']);
   const scale = (side: 'across' | 'down'): number | undefined => {
-    const value = table.require(side, `Write "${side}: 99.7 %", or run "fairlath printer set".`);
-    const typed = value?.text('Write a share such as 99.7 %.');
+    const value = table.require(side, `Write "${side}: 99.7%", or run "fairlath printer set".`);
+    const typed = value?.text('Write a share such as 99.7%.');
     return typed === undefined ? undefined : value?.attempt(() => parseScale(typed));
   };
   const [across, down] = [scale('across'), scale('down')];
@@ -63,7 +63,7 @@ export function addPrinter(text: string, { name, across, down }: KnownPrinter): 
 }
 
 /** In per cent, to 1e-8 of the length. */
-const savedPercent = (scale: number): string => `${trimmed(scale * 100, 6)} %`;
+const savedPercent = (scale: number): string => `${trimmed(scale * 100, 6)}%`;
 
 export function findPrinter(name: string, printers: readonly KnownPrinter[]): KnownPrinter {
   const found = printers.find((printer) => printer.name === name);

@@ -25,7 +25,7 @@ export const TRUE_PRINTER: PrinterScale = { across: 1, down: 1 };
 /** Both lines on the printer sheet, mm: the longest round length that letter and A4 hold both ways. */
 export const NOMINAL_LINE_MM = 200;
 
-/** Farther off it is a page fitted to other paper (A4 to letter: 94.1 %) or a slip, and correcting would hide it. */
+/** Farther off it is a page fitted to other paper (A4 to letter: 94.1%) or a slip, and correcting would hide it. */
 export const MAX_SCALE_ERROR = 0.05;
 
 export const pageStretch = ({ across, down }: PrinterScale, orientation: Orientation): PrinterStretch =>
@@ -34,7 +34,7 @@ export const pageStretch = ({ across, down }: PrinterScale, orientation: Orienta
 const PERCENT = /^(\d{1,4}(?:\.\d{1,9})?)\s*%$/;
 
 /**
- * "199.4 mm" of a line meant to be `nominal` mm long, or "99.7 %"; a bare number is in mm.
+ * "199.4 mm" of a line meant to be `nominal` mm long, or "99.7%"; a bare number is in mm.
  * @throws Fault `printer.scale` beyond MAX_SCALE_ERROR, and the faults of lengths
  */
 export function parseScale(text: string, nominal = NOMINAL_LINE_MM): number {
@@ -50,13 +50,13 @@ function validateScale(scale: number, text: string, nominal: number): void {
   throw new Fault(
     'printer.scale',
     (length) =>
-      `${quoted(text)} would be ${scalePercent(scale)} of the true length (${length(nominal)} on the printer sheet), and more than ${most} % off is no printer’s error. ` +
-      'Print the sheet at 100 % ("actual size") on the paper it is meant for and measure again; if its lines are of another nominal length, give that with --nominal.',
+      `${quoted(text)} would be ${scalePercent(scale)} of the true length (${length(nominal)} on the printer sheet), and more than ${most}% off is no printer’s error. ` +
+      'Print the sheet at 100% ("actual size") on the paper it is meant for and measure again; if its lines are of another nominal length, give that with --nominal.',
   );
 }
 
-/** "99.7 %", to a thousandth of a per cent: 0.002 mm on 200 mm. */
-export const scalePercent = (scale: number): string => `${trimmed(scale * 100, 3)} %`;
+/** "99.7%", to a thousandth of a per cent: 0.002 mm on 200 mm. */
+export const scalePercent = (scale: number): string => `${trimmed(scale * 100, 3)}%`;
 
 export const printerScaleText = ({ across, down }: PrinterScale): string =>
   `${scalePercent(across)} across, ${scalePercent(down)} down`;

@@ -34,7 +34,7 @@ describe('fairlath card', () => {
       paper: 'letter',
       scale: 1 / 2.5,
     });
-    const mark = (shown: string): string => shown.replaceAll('⁄', '/').replace(/ (full|shy)$/, '');
+    const mark = (shown: string): string => shown.replaceAll('⁄', '/').replace(/ (full|scant)$/, '');
     const at = card.offsets.map(({ shown }: { shown: string }) => mark(shown));
     for (const { name, rows } of json(['offsets', job, '--at', at.join(', ')]).edges)
       for (const [i, row] of card.offsets.entries()) {

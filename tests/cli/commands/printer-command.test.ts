@@ -52,7 +52,7 @@ describe('fairlath printer', () => {
     expect(existsSync(join(folder, 'printer-sheet.pdf'))).toBe(true);
     expect(run('printer', 'set', 'shop-laser', '--across', '199.4mm', '--down', '200.6mm').code).toBe(0);
     expect(readFileSync(file, 'utf8')).toMatch(
-      /^#[\s\S]*shop-laser:\n {2}across: 99\.7 %\n {2}down: 100\.3 %\n/,
+      /^#[\s\S]*shop-laser:\n {2}across: 99\.7%\n {2}down: 100\.3%\n/,
     );
     expect(readdirSync(join(file, '..'))).toEqual(['printers.yaml']);
     const listed = JSON.parse(run('printer', 'list', '--json').out);

@@ -46,7 +46,7 @@ describe('fairlath take-off', () => {
     // The nail of the leg's own job.
     expect(answer.pins[1][0]).toBeCloseTo(12 * 25.4, 0);
     expect(answer.pins[1][1]).toBeCloseTo(3.25 * 25.4, 1);
-    expect(readFileSync(join(folder, 'leg.yaml'), 'utf8')).toMatch(/^# station 14 in: /m);
+    expect(readFileSync(join(folder, 'leg.yaml'), 'utf8')).toMatch(/^# station 14": /m);
   });
 
   test('never overwrites without --force, and never its readings', () => {

@@ -72,7 +72,7 @@ describe('what cannot be is refused with its reason', () => {
     try {
       raised(1)();
     } catch (fault) {
-      said = Number(/snaps over at (\d+) %/.exec((fault as Error).message)![1]) / 100;
+      said = Number(/snaps over at (\d+)%/.exec((fault as Error).message)![1]) / 100;
     }
     expect(said).toBeGreaterThan(0.3);
     expect(raised(said)).not.toThrow();

@@ -107,8 +107,8 @@ describe('the cover', () => {
     const text = textOn(coversOf(backLeg(), 'letter').covers);
     // By hand: 34 in; √(34² + 1.25²) = 34.02297 in, nearest thirty-second 34 1/32 = 34.03125, less 0.0083: shy.
     // ± by hand: 863.6 · (0.2/100 + 0.001) + 0.3·√3 = 3.11 mm, up to the next thirty-second 4/32.
-    expect(text).toContain('34 in ± 1⁄8 in front, end to end, straight');
-    expect(text).toContain('34 1⁄32 in shy ± 1⁄8 in back, end to end, straight');
+    expect(text).toContain('34″ ± 1⁄8″ front, end to end, straight');
+    expect(text).toContain('34 1⁄32″ scant ± 1⁄8″ back, end to end, straight');
   });
 
   test('says what helps where ± is more than an eighth of an inch, and only then', () => {
@@ -137,7 +137,7 @@ describe('the cover', () => {
 
   test('says which curve each run is', () => {
     expect(textOn(coversOf(backLeg(), 'letter').covers)).toMatch(
-      /front, 0 in to 34 in; back, 0 in to 8 in: straight\./,
+      /front, 0″ to 34″; back, 0″ to 8″: straight\./,
     );
     expect(textOn(coversOf(backLeg(), 'letter').covers)).toMatch(/springy batten/);
     // 1200² / (8·320) + 320/2 = 722.5 mm, by hand.
@@ -171,7 +171,7 @@ describe('the cover', () => {
 
   test('warns that a tapered strip creeps, with its thicknesses as the rule shows them', () => {
     const text = sentencesOf('batten: [400, 0]\n      through: [200, 30]\n      strip: {from: 6.35, to: 3}');
-    expect(text).toMatch(/springy batten planed from 6\.5 mm shy thick to 3 mm, bent over one nail/);
+    expect(text).toMatch(/springy batten planed from 6\.5 mm scant thick to 3 mm, bent over one nail/);
     expect(text).toMatch(/creeps thick end first, so that friction or a stop must hold that end\./);
     expect(text).not.toMatch(BATTEN);
   });
@@ -204,7 +204,7 @@ describe('the cover', () => {
       printer: { name: 'shop-laser', across: 0.997, down: 1.003 },
     });
     const text = textOn(patternCover(backLeg(), layout, dimensionsOf(backLeg())));
-    expect(text).toMatch(/drawn for the printer shop-laser that prints 99\.7 % across, 100\.3 % down/);
+    expect(text).toMatch(/drawn for the printer shop-laser that prints 99\.7% across, 100\.3% down/);
     expect(text).toMatch(/a true rule reads 100 mm/);
     for (const words of ['same share everywhere', 'one seam only', 'out of square'])
       expect(text).toContain(words);

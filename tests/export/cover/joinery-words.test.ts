@@ -158,17 +158,17 @@ describe('the cover', () => {
 
   test('draws the true shape of a mitred end with its measures', () => {
     // 90 mm ÷ cos 45° = 127.28 mm, by hand.
-    expect(coverOf(rail())).toMatch(/other face 127\.5 shy marked face 127\.5 shy 20 20/);
+    expect(coverOf(rail())).toMatch(/other face 127\.5 scant marked face 127\.5 scant 20 20/);
   });
 
   test('gives the wedge of a hole that leans, and which end it raises', () => {
     // 12 in · tan 2° = 0.41905 in = 26.8⁄64 in; 300 mm · tan 5° = 26.25 mm, by hand.
     const text = coverOf(leg());
-    expect(text).toMatch(/Hole 3: 2° is 27⁄64 in 12 in; it runs to the left end, so raise the right end\./);
+    expect(text).toMatch(/Hole 3: 2° is 27⁄64″ over 12″\. It runs to the left end, so raise the right end\./);
     expect(text).toMatch(/The manual of the drill press comes first/);
     const metric = RAIL.concat('joints:\n  - hole: {at: 300, out: 45, diameter: 10, lean: 5, toward: out}\n');
     expect(coverOf(partOf(metric))).toMatch(
-      /Hole 1: 5° is 26(\.5)? in 300 mm; it runs away from the reference line, so raise the reference edge\./,
+      /Hole 1: 5° is 26(\.5)? mm over 300 mm\. It runs away from the reference line, so raise the reference edge\./,
     );
   });
 

@@ -13,7 +13,7 @@ beforeAll(() => {
 const WORDS = [
   ...CAUTIONS,
   'AVATAR Back leg 0123456789',
-  'offset 12 11⁄32 in shy',
+  'offset 12 11⁄32″ scant',
   'A1 B12 AA3',
   '−3 3⁄4 × ½ – “so” ° ′ ″',
 ];
@@ -58,14 +58,11 @@ describe('words broken into lines', () => {
     expect(truncateToWidth('🪵🪵🪵', 3.3, 7)).toBe('🪵…');
   });
 
-  test.each(['62 %', '3 9⁄16 in full', '0.5 mm shy', 'a\u00a0b\u00a0c'])(
-    'no line ends within %j',
-    (whole) => {
-      const shown = whole.replaceAll('\u00a0', ' ');
-      for (let width = textWidth(shown, 3.3); width < 60; width += 0.5)
-        expect(wrapText(`Some words that run to ${whole} and on`, 3.3, width).join('\n')).toContain(shown);
-    },
-  );
+  test.each(['3 9⁄16″ full', '0.5 mm scant', 'a\u00a0b\u00a0c'])('no line ends within %j', (whole) => {
+    const shown = whole.replaceAll('\u00a0', ' ');
+    for (let width = textWidth(shown, 3.3); width < 60; width += 0.5)
+      expect(wrapText(`Some words that run to ${whole} and on`, 3.3, width).join('\n')).toContain(shown);
+  });
 
   test('nothing makes no line', () => {
     expect(wrapText('', 3.3, 50)).toEqual([]);

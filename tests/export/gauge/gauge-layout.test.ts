@@ -105,8 +105,8 @@ test('its cover asks for the bars that its sheets have: across alone', () => {
   const gauge = gaugeOf('hall-bench-leg.yaml', 'letter');
   const [cover, ...sheets] = [...composeGauge(gauge, true)].map(({ drawing }) => wordsOf(drawing.items));
   // The lines of its cover are broken where they fill their column.
-  expect(cover!.map(({ text }) => text).join(' ')).toMatch(/the 4 in bar, across, from end mark/);
-  for (const sheet of sheets) expect(sheet.filter(({ text }) => text === '4 in')).toHaveLength(1);
+  expect(cover!.map(({ text }) => text).join(' ')).toMatch(/the 4″ bar, across, from end mark/);
+  for (const sheet of sheets) expect(sheet.filter(({ text }) => text === '4″')).toHaveLength(1);
 });
 
 test('a name too long for its sheet gives way to the edge and the code', () => {

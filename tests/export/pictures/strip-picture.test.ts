@@ -33,7 +33,7 @@ edges:
 /** What can hurt or spoil with any strip. */
 const CAUTIONS = [
   'Take care: a sprung strip flies when it is let go. Hold it while you draw each nail.',
-  'Choose a strip without knots; grain that runs out 1 in 10 leaves it about 81 %',
+  'Choose a strip without knots; grain that runs out 1 in 10 leaves it about 81%',
   'Take care: a batten left sprung stays bent. Draw the line and take it off.',
 ];
 

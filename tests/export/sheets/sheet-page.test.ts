@@ -168,7 +168,7 @@ describe('each sheet', () => {
   test('shows the grain, and what its lines mean', () => {
     for (const { page } of sheets) {
       const all = wordsOf(page.drawing.items).map(({ text }) => text);
-      expect(all).toEqual(expect.arrayContaining(['grain', 'finished line', 'saw line, 1⁄16 in outside it']));
+      expect(all).toEqual(expect.arrayContaining(['grain', 'finished line', 'saw line, 1⁄16″ outside it']));
     }
   });
 });
@@ -176,11 +176,11 @@ describe('each sheet', () => {
 /** Which bars a page has, and which way they run. */
 const barsOn = ({ drawing }: Page): string[] =>
   wordsOf(drawing.items)
-    .filter(({ text }) => text === '100 mm' || text === '4 in')
+    .filter(({ text }) => text === '100 mm' || text === '4″')
     .map(({ text, turn = 0 }) => `${text} ${turn === 0 ? 'across' : 'down'}`)
     .sort();
 
-const ALL_BARS = ['100 mm across', '100 mm down', '4 in across', '4 in down'];
+const ALL_BARS = ['100 mm across', '100 mm down', '4″ across', '4″ down'];
 
 describe('every sheet says at each seam what to do with which neighbour', () => {
   test.each(PARTS)('%s', (_, part) => {

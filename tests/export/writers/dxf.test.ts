@@ -57,7 +57,7 @@ describe('a DXF', () => {
     const { layers, texts } = read(fullSize(leg, { parallel: 4 }));
     expect([...layers].sort()).toEqual(['0', 'cut', 'marks', 'parallel', 'saw', 'text']);
     expect(texts.map(({ text }) => text)).toEqual(
-      expect.arrayContaining(['Hall bench leg', 'nail 12, 3 1/4', expect.stringContaining('34 in')]),
+      expect.arrayContaining(['Hall bench leg', 'nail 12, 3 1/4', expect.stringContaining('34"')]),
     );
     expect(new Set(texts.map(({ layer }) => layer))).toEqual(new Set(['text']));
   });

@@ -100,7 +100,7 @@ describe('a printer that prints 1.2 % long across and 0.7 % short down', () => {
       expect(lengths.some((length) => Math.abs(length - 100) < 0.001)).toBe(true);
       expect(lengths.some((length) => Math.abs(length - 101.6) < 0.001)).toBe(true);
       const words = page.words.map(({ text }) => text).join(' ');
-      expect(words).toMatch(/for long one at 101\.2 % across, 99\.3 % down/);
+      expect(words).toMatch(/for long one at 101\.2% across, 99\.3% down/);
     }
   });
 

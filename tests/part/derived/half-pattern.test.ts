@@ -144,7 +144,7 @@ edges:
     const fault = faultOf(part);
     expect(fault.code).toBe('half.not-symmetric');
     expect(fault.messageIn((mm) => showLength(mm, part.rule))).toMatch(
-      / 1\/16 in(?: shy)? .* (?:0|24) in.*"top".* 12 in/,
+      / 1\/16"(?: scant)? .* (?:0|24)".*"top".* 12"/,
     );
   });
 

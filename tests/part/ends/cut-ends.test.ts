@@ -117,5 +117,5 @@ test('the card has no box past an end, and tells of a straight edge where it end
   expect(rows.length).toBeGreaterThan(0);
   const { items } = cardPage(leaning, { paper: parsePaper('a4') }).drawing;
   const words = items.flatMap((item) => (item.type === 'words' ? [item.text] : [])).join(' ');
-  expect(words).toContain('low: straight, on the reference line, from 22 shy to 589.5.');
+  expect(words).toContain('low: straight, on the reference line, from 22 scant to 589.5.');
 });

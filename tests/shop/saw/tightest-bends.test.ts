@@ -58,10 +58,10 @@ describe('bends as tight as each other', () => {
     const steps = cutSteps(arcs, adviseSawing(arcs, { width: 12.7 }), lengthFormat(arcs.rule));
     const relief = steps.filter(([kind]) => kind === 'relief cuts').map(([, words]) => words);
     expect(relief).toHaveLength(1);
-    expect(relief[0]?.match(/station \d+ in \(\w+\)/g)).toEqual([
-      'station 3 in (lower)',
-      'station 9 in (lower)',
-      'station 6 in (upper)',
+    expect(relief[0]?.match(/station \d+" \(\w+\)/g)).toEqual([
+      'station 3" (lower)',
+      'station 9" (lower)',
+      'station 6" (upper)',
     ]);
   });
 

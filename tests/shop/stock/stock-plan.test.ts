@@ -94,7 +94,7 @@ describe('rough thicknesses', () => {
     const roughs = (unit: 'in' | 'mm') =>
       layerRows(layerChoices(0.875 * IN, 1, unit), defaultRule(unit)).map(([, rough]) => rough);
     expect(roughs('mm').slice(1)).toEqual(['32 mm', '20 mm', '20 mm', '20 mm']);
-    expect(roughs('in').slice(1)).toEqual(['5/4 (1 1/4 in)', '5/8 in', '1/2 in', '1/2 in']);
+    expect(roughs('in').slice(1)).toEqual(['5/4 (1 1/4")', '5/8"', '1/2"', '1/2"']);
   });
 
   test('given layers are the only choice, and a part too thick for one board begins with two', () => {

@@ -124,8 +124,8 @@ describe('laminate', () => {
   });
 
   test('showFine gives a ply as a caliper reads it', () => {
-    expect(showFine((3 / 8) * IN, rule.unit)).toBe('0.375 in');
-    expect(showFine(0.0923 * IN, rule.unit)).toBe('0.092 in');
+    expect(showFine((3 / 8) * IN, rule.unit)).toBe('0.375"');
+    expect(showFine(0.0923 * IN, rule.unit)).toBe('0.092"');
     expect(showFine(12 / 13, 'mm')).toBe('0.92 mm');
   });
 });

@@ -46,9 +46,9 @@ test('a strip and nails without given sizes have sizes on the maker’s rule', (
     '200 mm',
   ]);
   expect(shown(inInches, inches.width, inches.nailDiameter, inches.overhang)).toEqual([
-    '3/4 in',
-    '3/32 in',
-    '8 in',
+    '3/4"',
+    '3/32"',
+    '8"',
   ]);
   for (const [{ thickness }, { rule }] of [
     [metric, inMm],

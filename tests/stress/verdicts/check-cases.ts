@@ -74,7 +74,7 @@ export function* sawnCases({
               warnings.some(
                 ({ code, message }) =>
                   code === 'check.odd-reading' &&
-                  message.includes(`station ${readOnRule(station, rule).text} in`),
+                  message.includes(`station ${readOnRule(station, rule).text}"`),
               ),
             );
             yield {

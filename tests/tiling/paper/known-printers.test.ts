@@ -57,7 +57,7 @@ describe('a printer’s scale', () => {
   test('a refused one is said with its share, and what to do', () => {
     const [fault] = faultsOf(() => parseScale('188.2mm'));
     expect(fault!.message).toMatch(
-      /"188\.2mm" would be 94\.1 % .*200 mm.*5 %.*100 % \("actual size"\).*--nominal/,
+      /"188\.2mm" would be 94\.1% .*200 mm.*5%.*100% \("actual size"\).*--nominal/,
     );
   });
 
@@ -70,7 +70,7 @@ describe('a printer’s scale', () => {
   test('lines under 100 mm tell no scale', () => {
     expect(faultsOf(() => parseNominal('99mm'))[0]?.code).toBe('printer.nominal');
     expect(parseNominal('7.5in')).toBeCloseTo(190.5, 12);
-    expect(scalePercent(0.997)).toBe('99.7 %');
+    expect(scalePercent(0.997)).toBe('99.7%');
   });
 });
 
