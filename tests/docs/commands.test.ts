@@ -1,10 +1,9 @@
-import { spawn } from 'node:child_process';
 import { copyFileSync, cpSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { COMMANDS } from '../../src/cli/commands.ts';
 import { fairlath, freshFolder, root } from '../cli/run.ts';
-import { ALL_PAGES, asScript, blocksOf, type DocPage, pageNamed, withoutBlocks } from './pages.ts';
+import { ALL_PAGES, blocksOf, type DocPage, pageNamed, withoutBlocks } from './pages.ts';
 
 /** Run with their pictures by tests/docs/drawn.test.ts. */
 const RUN_ELSEWHERE = ['docs/making-a-part.md', 'docs/a-metric-part.md'];
@@ -12,27 +11,29 @@ const pages = ALL_PAGES.filter(({ path }) => !RUN_ELSEWHERE.includes(path)).filt
   (page) => blocksOf(page, 'bash').length > 0,
 );
 
-async function typed(script: string, cwd: string): Promise<{ code: number | null; err: string }> {
-  const child = spawn('bash', ['-ec', script], { cwd, env: { ...process.env, XDG_CONFIG_HOME: cwd } });
-  let err = '';
-  child.stderr.setEncoding('utf8').on('data', (said: string) => {
-    err += said;
-  });
-  child.stdout.resume();
-  const code = await new Promise<number | null>((resolve) => child.on('close', resolve));
-  return { code, err };
-}
+/** The words of each command as the shell gives them to the program: no comment, no quotes, no file to write to. */
+const commandsOf = (page: DocPage): string[][] =>
+  blocksOf(page, 'bash')
+    .join('')
+    .replaceAll('\\\n', ' ')
+    .split('\n')
+    .map((line) => line.replace(/ +(?:#|>) .*$/, ''))
+    .filter((line) => line !== '' && !line.startsWith('#'))
+    .map((line) => [...line.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, word]) => quoted ?? word ?? ''));
 
-test.each(pages)('every command of $path runs as it stands, one after the other', async (page) => {
+test.each(pages)('every command of $path runs as it stands, one after the other', (page) => {
   const folder = freshFolder();
-  // A page that writes the samples itself must find no folder of that name.
-  const commands = blocksOf(page, 'bash').join('');
-  if (!commands.includes('new --samples'))
-    cpSync(join(root, 'samples'), join(folder, 'samples'), { recursive: true });
-  if (!commands.includes('new my-'))
-    copyFileSync(join(root, 'samples', 'hall-bench-leg.yaml'), join(folder, 'my-leg.yaml'));
-  expect(commands).toMatch(/^fairlath /m);
-  expect(await typed(asScript(commands), folder)).toEqual({ code: 0, err: '' });
+  const commands = commandsOf(page);
+  // A page that writes the samples or a job itself must find none of that name.
+  const writes = (name: string): boolean =>
+    commands.some(([, first, second]) => first === 'new' && second === name);
+  if (!writes('--samples')) cpSync(join(root, 'samples'), join(folder, 'samples'), { recursive: true });
+  copyFileSync(join(root, 'samples', 'hall-bench-leg.yaml'), join(folder, 'my-leg.yaml'));
+  for (const [program, ...args] of commands) {
+    expect(program, args.join(' ')).toBe('fairlath');
+    const { code, err } = fairlath(args, folder, folder);
+    expect({ args, code, err }).toEqual({ args, code: 0, err: '' });
+  }
 });
 
 /** Every command line in a block or in a sentence, cut where another word of the shell begins. */

@@ -33,10 +33,6 @@ export const blocksOf = ({ text }: DocPage, language: string): string[] =>
 /** The text without its fenced blocks. */
 export const withoutBlocks = ({ text }: DocPage): string => text.replace(/^```[\s\S]*?^```$/gm, '');
 
-/** As a reader types them: a function stands for the program. Bash stops at the first that fails. */
-export const asScript = (commands: string): string =>
-  `fairlath() { "${process.execPath}" "${join(root, 'bin', 'fairlath.js')}" "$@"; }\n${commands}`;
-
 /** The anchor that a heading gets where the page is shown: lower case, hyphens for spaces, no other signs. */
 export const anchorOf = (heading: string): string =>
   heading
