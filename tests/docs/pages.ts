@@ -12,7 +12,7 @@ export interface DocPage {
 
 const readPage = (path: string): DocPage => ({ path, text: readFileSync(join(root, path), 'utf8') });
 
-export const README = readPage('README.md');
+const README = readPage('README.md');
 
 /** Every page in docs, by name. */
 export const DOC_PAGES: readonly DocPage[] = readdirSync(docs)

@@ -50,10 +50,10 @@ function shallow() {
   const clip = { type: 'clip', left: LEFT - 4, right, bottom: large.y - 6, top: large.y + 76 };
   return sketch(
     'curves-shallow',
-    'Five kinds of curve with a chord of 24 in and a rise of 3 in',
+    'Five kinds of curve with a chord of 24″ and a rise of 3″',
     140,
     [
-      label('chord 24 in, rise 3 in', at(LEFT, 134), { anchor: 'start', size: 4.4 }),
+      label('chord 24″, rise 3″', at(LEFT, 134), { anchor: 'start', size: 4.4 }),
       drawn([...KINDS, ELLIPSE], low, chord, rise),
       chordLine(low, chord),
       label('the whole curve', at(WIDTH / 2, 13)),
@@ -70,10 +70,10 @@ function deep() {
   const low = at(LEFT, 10);
   return sketch(
     'curves-deep',
-    'Five kinds of curve with a chord of 24 in and a rise of 10 in',
+    'Five kinds of curve with a chord of 24″ and a rise of 10″',
     82,
     [
-      label('chord 24 in, rise 10 in', at(LEFT, 75), { anchor: 'start', size: 4.4 }),
+      label('chord 24″, rise 10″', at(LEFT, 75), { anchor: 'start', size: 4.4 }),
       drawn([...KINDS, ELLIPSE], low, chord, (10 / CHORD_IN) * chord),
       chordLine(low, chord),
       legend([ELLIPSE, ...KINDS], 148, 50),

@@ -122,7 +122,7 @@ function fullScant() {
   return sketch('full-scant', 'A length just over the mark is full, just under the mark is scant', 50, [
     panel(9, '3 ⅛ full', 1.6, 'just over the mark'),
     panel(73, '3 ⅛ scant', -1.6, 'just under the mark'),
-    label('a rule with marks every 1⁄32 in, enlarged', at(65, 3)),
+    label('a rule with marks every 1⁄32″, enlarged', at(65, 3)),
   ]);
 }
 

@@ -142,13 +142,13 @@ function scaleBar() {
     open('mark', at(x + length * share, y - 2), at(x + length * share, y + 2)),
     label(text, at(x + length / 2, y - 4.5)),
   ];
-  return sketch('scale-bar', 'A 4 in bar that is right, and one that was printed at 91.3 %', 50, [
+  return sketch('scale-bar', 'A 4″ bar that is right, and one that was printed at 91.3%', 50, [
     box('rule', x - 4, 22, x + length + 8, 36),
     ticks,
     [0, 1, 2, 3, 4].map((inch) => label(String(inch), at(x + (inch * length) / 4, 30))),
     bar(40, 1, ''),
-    label('4 in: right', at(x + length / 2, 42.5)),
-    bar(16, 0.913, '3 21/32 in: the print was scaled to 91.3 %'),
+    label('4″: right', at(x + length / 2, 42.5)),
+    bar(16, 0.913, '3 21⁄32″: the print was scaled to 91.3%'),
   ]);
 }
 
