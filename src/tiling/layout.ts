@@ -39,7 +39,7 @@ export interface Layout {
   readonly code: string;
 }
 
-/** One printed sheet. Rows are lettered from the top, columns numbered from the left. */
+/** One printed sheet. Rows are numbered from the top, columns lettered from the left. */
 export interface Sheet {
   readonly name: string;
   readonly row: number;

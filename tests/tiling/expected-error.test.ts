@@ -14,7 +14,7 @@ describe('what a measure may be off', () => {
   const leg = layOut(backLeg(), options);
 
   test('grows with the length by what bars and damp leave, and by the root of the seams', () => {
-    // By hand: 863.6 mm over A1 to A4: 863.6 · (0.002 + 0.001) + 0.3 · √3 = 3.1104 mm.
+    // By hand: 863.6 mm over 1A to 1D: 863.6 · (0.002 + 0.001) + 0.3 · √3 = 3.1104 mm.
     expect(expectedError(leg, start, end)).toBeCloseTo(3.1104, 4);
     // The same way back, and within one sheet no seam: 100 · 0.003.
     expect(expectedError(leg, end, start)).toBeCloseTo(3.1104, 4);

@@ -41,13 +41,13 @@ describe('the grid', () => {
     // Upright: ⌈592 / 185.9⌉ = 4.
     const layout = layOut(block(600, 180), options({ margin: 10, overlap: 10 }));
     expect(layout.orientation).toBe('lying');
-    expect(names(layout)).toEqual(['A1', 'A2', 'A3']);
+    expect(names(layout)).toEqual(['1A', '1B', '1C']);
   });
 
   test('a narrow part stood upright takes upright paper', () => {
     const layout = layOut(block(180, 600), options({ margin: 10, overlap: 10 }));
     expect(layout.orientation).toBe('upright');
-    expect(names(layout)).toEqual(['A1', 'B1', 'C1']);
+    expect(names(layout)).toEqual(['1A', '2A', '3A']);
   });
 
   test('a part of one sheet has no seams and lies in its middle', () => {
@@ -61,18 +61,28 @@ describe('the grid', () => {
     expect(centre.y).toBeCloseTo(279.4 / 2, 9);
   });
 
-  test('rows are lettered from the top and columns numbered from the left', () => {
-    expect(sheetName({ row: 0, column: 0 })).toBe('A1');
-    expect(sheetName({ row: 1, column: 11 })).toBe('B12');
-    expect(['Z1', 'AA1', 'AB1', 'AZ1', 'BA1']).toEqual(
-      [25, 26, 27, 51, 52].map((row) => sheetName({ row, column: 0 })),
-    );
+  test('a sheet is named by row number from the top, then column letter from the left', () => {
+    expect(sheetName({ row: 0, column: 0 })).toBe('1A');
+    expect(sheetName({ row: 0, column: 1 })).toBe('1B');
+    expect(sheetName({ row: 11, column: 1 })).toBe('12B');
+  });
+
+  test('columns after Z are lettered as in a spreadsheet', () => {
+    expect([25, 26, 27, 51, 52, 701, 702].map((column) => sheetName({ row: 0, column }))).toEqual([
+      '1Z',
+      '1AA',
+      '1AB',
+      '1AZ',
+      '1BA',
+      '1ZZ',
+      '1AAA',
+    ]);
   });
 
   test('sheets that the line does not touch are left out', () => {
     const layout = layOut(archTop(), options({ paper: parsePaper('a4') }));
     expect(layout.rows * layout.columns).toBe(10);
-    expect(names(layout)).toEqual(['A1', 'A2', 'A3', 'A4', 'A5', 'B1', 'B5']);
+    expect(names(layout)).toEqual(['1A', '1B', '1C', '1D', '1E', '2A', '2E']);
   });
 
   test('neighbouring windows overlap by the overlap, their cells meet in its middle', () => {

@@ -79,10 +79,10 @@ export function trimmedCell(grid: Grid, cell: GridCell): Box {
   };
 }
 
-/** "A1" top left; after Z comes AA. */
-export const sheetName = ({ row, column }: GridCell): string => `${rowName(row)}${column + 1}`;
+/** "1A" top left; after Z comes AA. The row comes first, because a name such as A4 is a paper size. */
+export const sheetName = ({ row, column }: GridCell): string => `${row + 1}${columnLetters(column)}`;
 
-function rowName(row: number): string {
-  const last = String.fromCharCode(65 + (row % 26));
-  return row < 26 ? last : rowName(Math.floor(row / 26) - 1) + last;
+function columnLetters(column: number): string {
+  const last = String.fromCharCode(65 + (column % 26));
+  return column < 26 ? last : columnLetters(Math.floor(column / 26) - 1) + last;
 }

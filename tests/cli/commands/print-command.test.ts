@@ -66,7 +66,7 @@ describe('fairlath print', () => {
   test('its JSON names every sheet with its page and its map to the page', () => {
     const { sheets, checks, paper } = json([leg, '--paper', 'a4']);
     expect(paper).toBe('a4');
-    expect(sheets[0]).toMatchObject({ name: 'A1', page: 2 });
+    expect(sheets[0]).toMatchObject({ name: '1A', page: 2 });
     for (const { toPage } of sheets) {
       const [a, b, c, d] = toPage;
       expect(a * d - b * c).toBeCloseTo((72 / 25.4) ** 2, 9); // 1/72 in: ISO 32000-1, 8.3.2.3

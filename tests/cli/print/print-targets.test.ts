@@ -69,7 +69,7 @@ describe('instead of the pattern print writes', () => {
     const { sheets, checks, paper, code: pattern } = JSON.parse(out);
     expect(paper).toBe('letter');
     expect(pattern).toMatch(/^[2-9A-Z]{6}$/);
-    expect(sheets[0]).toMatchObject({ name: 'A1', toPage: expect.any(Array) });
+    expect(sheets[0]).toMatchObject({ name: '1A', toPage: expect.any(Array) });
     expect(checks.length).toBeGreaterThanOrEqual(3);
     const first = readFileSync(join(folder, 'a.pdf'));
     expect(fairlath(['print', leg, ...args, '-o', 'a.pdf'], folder).code).toBe(0);

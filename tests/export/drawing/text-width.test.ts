@@ -14,7 +14,7 @@ const WORDS = [
   ...CAUTIONS,
   'AVATAR Back leg 0123456789',
   'offset 12 11⁄32″ scant',
-  'A1 B12 AA3',
+  '1A 12B 3AA',
   '−3 3⁄4 × ½ – “so” ° ′ ″',
 ];
 

@@ -144,7 +144,7 @@ describe('scale bars', () => {
 describe('what the file asks of reader and printer', () => {
   test('no scaling, one side, and the pages called by their sheets', () => {
     expect(leg.pdf.preferences).toMatchObject({ PrintScaling: 'None', Duplex: 'Simplex' });
-    expect(leg.pdf.labels).toEqual(['cover', 'A1', 'A2', 'A3', 'A4']);
+    expect(leg.pdf.labels).toEqual(['cover', '1A', '1B', '1C', '1D']);
     for (const { part, layout, pdf } of all)
       expect(pdf.labels).toEqual(patternPages(part, layout, true).names);
   });
@@ -174,7 +174,7 @@ describe('what the file asks of reader and printer', () => {
 
   test('without a cover the sheets come first', async () => {
     const pdf = await readPdf(await writePatternPdf(leg.part, leg.layout, { font, cover: false }));
-    expect(pdf.labels).toEqual(['A1', 'A2', 'A3', 'A4']);
+    expect(pdf.labels).toEqual(['1A', '1B', '1C', '1D']);
     expect(patternPages(leg.part, leg.layout, false).names).toEqual(pdf.labels);
   });
 
@@ -191,7 +191,7 @@ describe('what the file asks of reader and printer', () => {
 
 describe('numbers', () => {
   const page = (x: number): { name: string; drawing: Drawing } => ({
-    name: 'A1',
+    name: '1A',
     drawing: {
       width: 200,
       height: 200,

@@ -14,13 +14,13 @@ test('what is drawn inside a rectangle only is grouped under that rectangle, eac
     top: 60,
     items: [words(text, point(left, 20), 3), polyline('cut', [point(0, 0), point(99, 99)])],
   });
-  const text = svg(clip(10, 'A1'), clip(50, 'A2'));
+  const text = svg(clip(10, '1A'), clip(50, '1B'));
   expect(text).toContain('<clipPath id="clip1"><rect x="10" y="120" width="30" height="40"/></clipPath>');
   expect(text).toContain('<clipPath id="clip2"><rect x="50" y="120" width="30" height="40"/></clipPath>');
   expect(text).toMatch(
-    /<g clip-path="url\(#clip1\)"><text [^>]*>A1<\/text>\n<g class="cut" [^>]*>\n<path [^>]*\/>\n<\/g><\/g>/,
+    /<g clip-path="url\(#clip1\)"><text [^>]*>1A<\/text>\n<g class="cut" [^>]*>\n<path [^>]*\/>\n<\/g><\/g>/,
   );
   expect(text).toMatch(
-    /<g clip-path="url\(#clip2\)"><text [^>]*>A2<\/text>\n<g class="cut" [^>]*>\n<path [^>]*\/>\n<\/g><\/g>/,
+    /<g clip-path="url\(#clip2\)"><text [^>]*>1B<\/text>\n<g class="cut" [^>]*>\n<path [^>]*\/>\n<\/g><\/g>/,
   );
 });

@@ -104,7 +104,7 @@ describe('the page', () => {
       bottom: 0,
       right: 9,
       top: 9,
-      items: [words('A1', point(1, 1), 3)],
+      items: [words('1A', point(1, 1), 3)],
     };
     const open: string[] = [];
     for (const [, close, name, , empty] of svg(
@@ -218,7 +218,7 @@ const tiny = fc.oneof(within(-1e-12, 1e-12), within(-1e8, 1e8), fc.constantFrom(
 
 test('property: every number is a plain decimal of three places at most', () => {
   const spot = fc.tuple(tiny, tiny).map(([x, y]) => point(x, y));
-  const turned = fc.tuple(spot, within(-7, 7)).map(([at, turn]) => words('A1', at, 3, 'middle', turn));
+  const turned = fc.tuple(spot, within(-7, 7)).map(([at, turn]) => words('1A', at, 3, 'middle', turn));
   const line = fc.tuple(spot, spot).map(([from, to]) => stroke([{ type: 'line', from, to }]));
   const item = fc.oneof(
     anyArc.map((arc) => stroke([arc])),
@@ -242,16 +242,16 @@ describe('words', () => {
   const only = (item: Item): string => svg(item).match(/<text.*<\/text>/)![0];
 
   test('stand at their place with their size and anchor', () => {
-    expect(only(words('A1', point(10, 20), 3.6, 'end'))).toBe(
-      '<text x="10" y="160" font-size="3.6" text-anchor="end">A1</text>',
+    expect(only(words('1A', point(10, 20), 3.6, 'end'))).toBe(
+      '<text x="10" y="160" font-size="3.6" text-anchor="end">1A</text>',
     );
   });
 
   test('turned counter-clockwise turn about their place, which SVG counts the other way', () => {
-    expect(only(words('A1', point(10, 20), 3, 'start', Math.PI / 2))).toContain(
+    expect(only(words('1A', point(10, 20), 3, 'start', Math.PI / 2))).toContain(
       'transform="rotate(-90 10 160)"',
     );
-    expect(only(words('A1', point(10, 20), 3, 'start', -Math.PI / 6))).toContain(
+    expect(only(words('1A', point(10, 20), 3, 'start', -Math.PI / 6))).toContain(
       'transform="rotate(30 10 160)"',
     );
   });
@@ -278,8 +278,8 @@ describe('what is not finite is refused', () => {
     ['a point', () => svg(polyline('cut', [point(0, Number.NaN), point(1, 1)]))],
     ['a radius', () => svg(stroke([{ ...arc, radius: Number.POSITIVE_INFINITY }]))],
     ['a sweep', () => svg(stroke([{ ...arc, sweep: Number.NaN }]))],
-    ['a size of type', () => svg(words('A1', point(0, 0), Number.NaN))],
-    ['a turn of words', () => svg(words('A1', point(0, 0), 3, 'start', Number.NaN))],
+    ['a size of type', () => svg(words('1A', point(0, 0), Number.NaN))],
+    ['a turn of words', () => svg(words('1A', point(0, 0), 3, 'start', Number.NaN))],
     ['a place beyond any paper', () => svg(polyline('cut', [point(0, 0), point(1e300, 1)]))],
   ])('%s', (_, write) => expect(write).toThrow(/a drawing holds/));
 });

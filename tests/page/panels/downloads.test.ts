@@ -9,7 +9,7 @@ describe('papers', () => {
     const { page } = await openPage();
     expect(await figure(page, 'sheets')).toBe('4 sheets of letter');
     await page.getByText('show the sheets over the part').click();
-    expect(await page.locator('.sheets text').allTextContents()).toEqual(['A1', 'A2', 'A3', 'A4']);
+    expect(await page.locator('.sheets text').allTextContents()).toEqual(['1A', '1B', '1C', '1D']);
     await page.locator('#paper').selectOption('tabloid');
     await rested(page);
     expect(await figure(page, 'sheets')).toMatch(/^[23] sheets of tabloid$/);

@@ -110,7 +110,7 @@ edges:
 
   test('a part longer than a PDF page takes equal pages in one row, joined by register marks', () => {
     const layout = layOn(block(12_000, 300), 'roll:24in');
-    expect(layout.sheets.map(({ name }) => name)).toEqual(['A1', 'A2', 'A3']);
+    expect(layout.sheets.map(({ name }) => name)).toEqual(['1A', '1B', '1C']);
     expect(longest(layout)).toBeLessThanOrEqual(MOST_UNITS);
     const widths = layout.sheets.map(({ size }) => size.width);
     expect(Math.max(...widths) - Math.min(...widths)).toBeLessThan(1e-9);
