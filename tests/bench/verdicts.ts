@@ -1,6 +1,6 @@
 import { IN } from '../check/bench.ts';
 import { type SawnSet, sawnCases } from '../stress/verdicts/check-cases.ts';
-import { isFair, lineCases, oddStation, percent } from '../stress/verdicts/fairness-cases.ts';
+import { isFair, lineCases, oddStation, percent, rankOf } from '../stress/verdicts/fairness-cases.ts';
 import { HELD_SHAPES, type TakenShape, takenVerdicts } from '../stress/verdicts/take-off-cases.ts';
 import type { Figure } from './figure.ts';
 
@@ -15,35 +15,40 @@ const share = (name: string, value: number, goal?: number): Figure => ({
 });
 
 function fairness(): Figure[] {
-  const set = { rises: [0.01, 0.03, 0.06, 0.1, 0.2], nails: [1, 3, 4, 6, 8, 11], seeds: 6 };
-  const smooth = (graduation: number): number =>
-    percent(lineCases({ ...set, graduation }), (each) => !isFair(each.smooth));
-  const bumped = (shapes: readonly ('arc' | 'parabola')[] | undefined, nails: readonly number[]) =>
-    [...lineCases({ ...set, rises: [0.02, 0.05, 0.1], ...(shapes && { shapes }), nails, graduation: 0 })].map(
-      (each) => ({
-        ...each,
-        line: each.bumped(IN / 32),
-      }),
-    );
-  const arches = bumped(['arc', 'parabola'], [4, 6, 8, 11]);
-  const all = bumped(undefined, [4, 6, 8, 11]);
+  const set = { rises: [0.01, 0.03, 0.06, 0.1, 0.2], nails: [1, 3, 4, 6, 8, 11], seeds: 3 };
+  const unfair = (graduation: number): number =>
+    percent(lineCases({ ...set, graduation }), ({ smooth }) => rankOf(smooth) === 2);
+  const shallow = lineCases({ rises: [0.01, 0.02], nails: [8, 11], graduation: 0, seeds: 6 });
+  const many = [...lineCases({ ...set, nails: [4, 6, 8, 11], graduation: 0 })];
+  const bumped = many.map(({ bumped, movedStation }) => ({ movedStation, line: bumped(IN / 32) }));
+  const odd = bumped.filter(({ line }) => oddStation(line) !== undefined);
+  const growing = percent(many, ({ bumped }) => {
+    const ranks = [1, 2, 4, 8, 12].map((parts) => rankOf(bumped((parts * IN) / 64)));
+    return ranks.some((rank, i) => i > 0 && rank < (ranks[i - 1] ?? 0));
+  });
   return [
-    share('smooth line not called fair', smooth(0), 1),
-    share('smooth line rounded to 1/64 in not called fair', smooth(IN / 64), 4),
+    share('smooth line called not fair', unfair(0), 1),
+    share('smooth line rounded to 1/64 in called not fair', unfair(IN / 64), 4),
     share(
-      'arch with a nail 1/32 in out called fair',
-      percent(arches, ({ line }) => isFair(line)),
-      0,
+      'smooth shallow line, 8 nails or more: not plainly fair',
+      percent(shallow, ({ smooth }) => !isFair(smooth)),
+      1,
     ),
     share(
-      'arch with a nail 1/32 in out: that nail not named',
-      percent(arches, ({ line, movedStation }) => oddStation(line) !== movedStation),
+      'any line with a nail 1/32 in out called plainly fair',
+      percent(bumped, ({ line }) => isFair(line)),
+      0.5,
+    ),
+    share(
+      'any line with a nail 1/32 in out called not fair',
+      percent(bumped, ({ line }) => rankOf(line) === 2),
+    ),
+    share(
+      'any line with a nail 1/32 in out: another nail named',
+      percent(odd, ({ line, movedStation }) => oddStation(line) !== movedStation),
       10,
     ),
-    share(
-      'any line with a nail 1/32 in out called fair',
-      percent(all, ({ line }) => isFair(line)),
-    ),
+    share('verdict that gets better as a bump grows', growing, 1),
   ];
 }
 

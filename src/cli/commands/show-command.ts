@@ -57,7 +57,7 @@ function asJson(part: Part): object {
 }
 
 function edgeJson({ name, length, runs }: PartEdge, rule: Rule): object {
-  const { remarks, joins, inflections } = fairnessOf(runs);
+  const { remarks, joins, inflections, leastBump } = fairnessOf(runs);
   const show = (mm: number): string => showLength(mm, rule);
   return {
     name,
@@ -69,6 +69,7 @@ function edgeJson({ name, length, runs }: PartEdge, rule: Rule): object {
         return { station: at.x, turnDeg: degrees(turn), curvatureJump };
       }),
       inflections: inflections.map(({ x }) => x),
+      leastBump: leastBump && { size: leastBump.size, station: leastBump.at.x },
     },
   };
 }

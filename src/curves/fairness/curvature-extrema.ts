@@ -1,6 +1,6 @@
 import { firstOf, itemAt, lastOf, neighbors } from '../../units/checked.ts';
 import type { ShowLength } from '../../units/fault.ts';
-import { toPoint } from '../geometry/point.ts';
+import { type Point, toPoint } from '../geometry/point.ts';
 import type { Tooth } from './curvature-comb.ts';
 import { describeRadius, maxCurvature, RIPPLE, VISIBLE_MM, waveHeight } from './curvature-comb.ts';
 import type { Remark } from './remark.ts';
@@ -46,7 +46,7 @@ export function quickChangeRemark(teeth: readonly Tooth[], straight: number): Re
     for (let i = start; teeth[i] !== other; i++) {
       const one = itemAt(teeth, i);
       const change = Math.abs(other.curvature - one.curvature) / peak;
-      const isSeen = waveHeight(change * peak, 2 * reach) >= VISIBLE_MM;
+      const isSeen = waveHeight((change * peak) / 2, 2 * reach) >= VISIBLE_MM;
       if (isSeen && change > (worst?.change ?? QUICK_CHANGE)) worst = { one, other, change };
     }
   }
@@ -60,9 +60,13 @@ export function quickChangeRemark(teeth: readonly Tooth[], straight: number): Re
 }
 
 /** Maxima on one side with slack between them: flat spots, or a lumpy line. */
-export function flatAndLumpyRemarks(sweep: readonly Tooth[], straight: number): Remark[] {
+export function flatAndLumpyRemarks(
+  sweep: readonly Tooth[],
+  straight: number,
+  reverses: readonly Point[],
+): Remark[] {
   if (maxCurvature(sweep) < straight) return [];
-  const dips = curvatureDips(sweep);
+  const dips = curvatureDips(sweep, reverses);
   const flats = dips.filter(({ flat }) => flat);
   const remarks = flats.map(({ at }): Remark => {
     const message = (mm: ShowLength): string =>
@@ -76,17 +80,21 @@ export function flatAndLumpyRemarks(sweep: readonly Tooth[], straight: number): 
   return [...remarks, { code: 'fairness.lumpy', at: toPoint(at), message }];
 }
 
-function curvatureDips(sweep: readonly Tooth[]) {
+/** Where the curve slackens, or turns back by less than is seen: a reverse that is seen is told as one. */
+function curvatureDips(sweep: readonly Tooth[], reverses: readonly Point[]) {
+  const ripple = RIPPLE * maxCurvature(sweep);
   const turns = [firstOf(sweep), ...curvatureExtrema(sweep), lastOf(sweep)];
   return turns.slice(1, -1).flatMap((at, i) => {
     const [before, after] = [itemAt(turns, i), itemAt(turns, i + 2)];
     const lesser = Math.min(Math.abs(before.curvature), Math.abs(after.curvature));
-    const oneSided = before.curvature * after.curvature > 0 && at.curvature * before.curvature >= 0;
-    if (!oneSided || Math.abs(at.curvature) >= DIP_SHARE * lesser) return [];
-    const slack = lesser - Math.abs(at.curvature);
-    if (waveHeight(slack, after.along - before.along) < VISIBLE_MM) return [];
+    const left = at.curvature * Math.sign(before.curvature);
+    const isReverse = left < 0 && reverses.some(({ x }) => (x - before.x) * (x - after.x) < 0);
+    if (before.curvature * after.curvature <= 0 || lesser < ripple || isReverse) return [];
+    const slack = lesser - left;
+    const isSeen = waveHeight(slack / 2, after.along - before.along) >= VISIBLE_MM;
+    if (left >= DIP_SHARE * lesser || !isSeen) return [];
     const mean = meanCurvature(sweep.slice(sweep.indexOf(before), sweep.indexOf(after) + 1));
-    return [{ at, flat: Math.abs(at.curvature) < FLAT_SHARE * Math.abs(mean) }];
+    return [{ at, flat: left < FLAT_SHARE * Math.abs(mean) }];
   });
 }
 

@@ -7,7 +7,7 @@ import { angleDifference, type Point, toPoint } from '../geometry/point.ts';
 import { curvatureComb, describeRadius, maxCurvature, type Tooth } from './curvature-comb.ts';
 import { curvatureExtrema, flatAndLumpyRemarks, quickChangeRemark } from './curvature-extrema.ts';
 import { combInflections, inflectionRemark, visibleInflections } from './inflections.ts';
-import { pinRemarks } from './odd-point.ts';
+import { judgePins } from './odd-point.ts';
 import type { Remark } from './remark.ts';
 
 /*
@@ -39,8 +39,10 @@ export interface Fairness {
   readonly inflections: readonly Point[];
   /** Where the curvature is greatest or least, its ends left out. */
   readonly extremes: readonly Tooth[];
-  /** In the order of stations; or the one remark that the edge is fair, or straight. */
+  /** In the order of stations; or how fair the edge is: straight, fair, or fair as far as its pins tell. */
   readonly remarks: readonly Remark[];
+  /** Where runs have four pins or more between their ends: the least bump that would show at any pin, and where. */
+  readonly leastBump?: { readonly at: Point; readonly size: number };
 }
 
 /** How fair an edge is: its runs one after the other, each from where the last one ended. */
@@ -57,12 +59,13 @@ export function fairnessOf(runs: readonly Curve[]): Fairness {
   const sweeps = [0, ...cuts].map((start, i) => comb.slice(start, cuts[i]));
   const seen = sweeps.map((sweep) => visibleInflections(sweep, straight));
   const meant = corners.filter(({ before, after }) => isShoulder(before.piece) || isShoulder(after.piece));
+  const verdicts = runs.map(judgePins);
   const faults = [
     ...corners.flatMap((corner) => (meant.includes(corner) ? [] : [cornerRemark(corner)])),
     ...meets.flatMap((meet) => (corners.includes(meet) ? [] : jumpRemark(meet, peaks, straight))),
     ...teethOfRuns.flatMap((teeth) => quickChangeRemark(teeth, straight)),
-    ...runs.flatMap(pinRemarks),
-    ...sweeps.flatMap((sweep) => flatAndLumpyRemarks(sweep, straight)),
+    ...verdicts.flatMap((verdict) => verdict.remarks),
+    ...sweeps.flatMap((sweep, i) => flatAndLumpyRemarks(sweep, straight, itemAt(seen, i))),
     ...sweeps.flatMap((sweep, i) => inflectionRemark(sweep, runs, itemAt(seen, i))),
   ];
   const joins = meets.map(({ before, after }): PieceJoint => {
@@ -71,8 +74,19 @@ export function fairnessOf(runs: readonly Curve[]): Fairness {
   });
   const inflections = sweeps.flatMap((sweep) => combInflections(sweep, straight));
   const fair = fairRemark(maxCurvature(comb) < straight, seen.flat().length, meant.length > 0);
-  const remarks = faults.length > 0 ? faults.sort((a, b) => (a.at?.x ?? 0) - (b.at?.x ?? 0)) : [fair];
-  return { comb, joins, inflections, extremes: sweeps.flatMap(curvatureExtrema), remarks };
+  const doubts = verdicts.flatMap((verdict) => verdict.doubts);
+  const remarks =
+    faults.length > 0
+      ? faults.sort((a, b) => (a.at?.x ?? 0) - (b.at?.x ?? 0))
+      : doubts.length > 0
+        ? doubts
+        : [fair];
+  const [blindest] = verdicts
+    .flatMap((verdict) => verdict.blindest ?? [])
+    .toSorted((a, b) => b.leastBump - a.leastBump);
+  const leastBump = blindest && { at: blindest.at, size: blindest.leastBump };
+  const extremes = sweeps.flatMap(curvatureExtrema);
+  return { comb, joins, inflections, extremes, remarks, ...(leastBump && { leastBump }) };
 }
 
 type JointTeeth = Readonly<Record<'before' | 'after', Tooth>>;

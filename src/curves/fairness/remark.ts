@@ -4,6 +4,7 @@ import type { Point } from '../geometry/point.ts';
 export type FairnessCode =
   | 'fairness.straight'
   | 'fairness.fair'
+  | 'fairness.doubtful'
   | 'fairness.corner'
   | 'fairness.hard-spot'
   | 'fairness.flat-spot'

@@ -16,6 +16,35 @@ export function solveSymmetric(
   return backSubstitute(rows);
 }
 
+/** The lower triangle L of L·Lᵀ = a symmetric positive definite matrix, row by row. @returns undefined if it is not */
+export function cholesky(matrix: readonly (readonly number[])[]): number[][] | undefined {
+  const lower: number[][] = [];
+  for (const [i, row] of matrix.entries()) {
+    const current: number[] = [];
+    for (let j = 0; j <= i; j++) {
+      const other = j === i ? current : itemAt(lower, j);
+      let rest = itemAt(row, j);
+      for (let k = 0; k < j; k++) rest -= itemAt(current, k) * itemAt(other, k);
+      if (j < i) current.push(rest / itemAt(other, j));
+      else if (rest > MIN_PIVOT_RATIO * itemAt(row, i)) current.push(Math.sqrt(rest));
+      else return undefined;
+    }
+    lower.push(current);
+  }
+  return lower;
+}
+
+/** Solves L·x = right for a lower triangle L. */
+export function forwardSubstitute(lower: readonly (readonly number[])[], right: readonly number[]): number[] {
+  const values: number[] = [];
+  for (const [i, row] of lower.entries()) {
+    let rest = itemAt(right, i);
+    for (let j = 0; j < i; j++) rest -= itemAt(row, j) * itemAt(values, j);
+    values.push(rest / itemAt(row, i));
+  }
+  return values;
+}
+
 /** The normal equations of rows: their products with each other, and with the right-hand sides. */
 export function normalEquations(
   rows: readonly (readonly number[])[],

@@ -171,7 +171,7 @@ const fairFigures = ({ name, runs }: PartEdge, { lengthText }: LengthFormats): F
     value: message(lengthText),
     edge: name,
     ...(at && { at }),
-    isWarning: code !== 'fairness.fair' && code !== 'fairness.straight',
+    isWarning: !['fairness.fair', 'fairness.doubtful', 'fairness.straight'].includes(code),
   }));
 
 function edgeNamedIn({ edges }: Part, message: string): HighlightTarget {

@@ -138,6 +138,61 @@ describe('unfair lines', () => {
   });
 });
 
+describe('a nail off the line of the others', () => {
+  const IN = 25.4;
+  /** Eight nails along an arch of 34 in; the fifth is this many 64ths of an inch too high. */
+  const arch = (parts: number): Curve => {
+    const heights = [0, 23, 38, 45, 46 + parts, 37, 22, 0];
+    const nails = heights.map((y, i) => point((34 * IN * i) / 7, (y * IN) / 64));
+    return batten(nails[0]!, nails.at(-1)!, { through: nails.slice(1, -1) });
+  };
+
+  test('is named however far it is off, and more reverses make the line no fairer', () => {
+    expect(codes(arch(0))).toEqual(['fairness.fair']);
+    for (const parts of [3, 4, 8, 12]) expect(codes(arch(parts))).toContain('fairness.odd-point');
+    for (const parts of [1, 2]) expect(codes(arch(parts))).not.toContain('fairness.fair');
+    expect(words(arch(8))).toContain('the nail at 493.5 is 3.');
+  });
+
+  test('does not show where few nails lie on a deep wave: the words say how far off it could be', () => {
+    const wave = (count: number, bump = 0): Curve =>
+      through(
+        ...Array.from({ length: count + 2 }, (_, i): [number, number] => {
+          const u = i / (count + 1);
+          return [762 * u, 100 * Math.sin(2 * Math.PI * u) + (i === 2 ? bump : 0)];
+        }),
+      );
+    expect(codes(wave(4))).toEqual(['fairness.doubtful']);
+    expect(words(wave(4))).toMatch(
+      /^fair as far as 4 points tell: a point [\d.]+ out at [\d.]+ would not show$/,
+    );
+    const few = fairnessOf([wave(4)]).leastBump!;
+    const many = fairnessOf([wave(14)]).leastBump!;
+    expect(few.size).toBeGreaterThan(IN / 32);
+    expect(many.size).toBeLessThan(IN / 32);
+    expect(codes(wave(14))).toEqual(['fairness.fair']);
+    expect(codes(wave(14, 2 * many.size))).toContain('fairness.odd-point');
+  });
+
+  test('is judged alike in a long line, a few dozen points at a time', () => {
+    const long = (bump: number): Curve =>
+      through(
+        ...Array.from({ length: 61 }, (_, i): [number, number] => [
+          50 * i,
+          200 * Math.sin((Math.PI * i) / 60) + (i === 24 ? bump : 0),
+        ]),
+      );
+    expect(codes(long(0))).toEqual(['fairness.fair']);
+    expect(words(long(1))).toContain('the point at 1200 is 1 off the line of the others');
+  });
+
+  test('counts from four nails between the ends on, as fewer make any line they like', () => {
+    expect(
+      fairnessOf([through([0, 0], [200, 50], [400, 90], [600, 40], [800, 0])]).leastBump,
+    ).toBeUndefined();
+  });
+});
+
 describe('the comb', () => {
   test('runs along the whole edge and carries the curvature of the arc', () => {
     const runs = [line(A, B), arc(B, point(1600, 0), { rise: 100 })];

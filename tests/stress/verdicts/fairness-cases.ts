@@ -24,7 +24,15 @@ const SHAPES = {
   'half wave': (u: number, rise: number): number => rise * Math.sin(Math.PI * u),
   'leaning wave': (u: number, rise: number): number =>
     rise * Math.sin(Math.PI * u) * (1 + 0.3 * Math.cos(Math.PI * u)),
+  'top of an ellipse': (u: number, rise: number): number =>
+    (rise * (overEllipse(u) - overEllipse(0))) / (1 - overEllipse(0)),
+  'S wave': (u: number, rise: number): number => (rise / 2) * Math.sin(2 * Math.PI * u),
+  'uneven S': (u: number, rise: number): number =>
+    (rise / 4) * Math.sin(Math.PI * u) + (rise / 2) * Math.sin(2 * Math.PI * u),
 } as const;
+
+/** The middle 85 % of half an ellipse; what lies beyond is too steep for nails set out by stations. */
+const overEllipse = (u: number): number => Math.sqrt(1 - (0.85 * (2 * u - 1)) ** 2);
 
 export type Shape = keyof typeof SHAPES;
 
@@ -87,8 +95,17 @@ const draw = (pins: readonly Point[], seed: number): Curve =>
     ? spline(pins, 'natural', 'natural')
     : batten(pins[0]!, pins.at(-1)!, { through: pins.slice(1, -1) });
 
-export const isFair = (line: Curve): boolean =>
-  fairnessOf([line]).remarks.some(({ code }) => code === 'fairness.fair');
+const codesOf = (line: Curve): string[] => fairnessOf([line]).remarks.map(({ code }) => code);
+
+/** Fair, and nothing else said. */
+export const isFair = (line: Curve): boolean => codesOf(line).includes('fairness.fair');
+
+/** The rank of the verdict: 0 fair, 1 fair as far as the nails tell, 2 not fair. */
+export function rankOf(line: Curve): 0 | 1 | 2 {
+  const codes = codesOf(line);
+  if (codes.includes('fairness.fair')) return 0;
+  return codes.includes('fairness.doubtful') ? 1 : 2;
+}
 
 /** The station of the nail or point that is called odd. */
 export const oddStation = (line: Curve): number | undefined =>
