@@ -3,11 +3,12 @@ import { fitPath } from './geometry/fit-cubics.ts';
 import type { Piece, Segment } from './geometry/pieces/piece.ts';
 import { type Point, toPoint } from './geometry/point.ts';
 
-export type CurveKind = 'line' | 'arc' | 'batten' | 'bow' | 'spline' | 'ellipse';
+/** A parallel of a batten, a bow, a spline or an ellipse is none of these. */
+export type CurveKind = 'line' | 'arc' | 'batten' | 'bow' | 'spline' | 'ellipse' | 'parallel';
 
 /** One run of an edge: the exact curve, and the path that the writers draw, within FIT_MM of it. */
 export interface Curve {
-  /** What it is physically, by its name in the job file. */
+  /** What it is physically, as the job file names it. */
   readonly kind: CurveKind;
   /** Where the run starts, mm. */
   readonly from: Point;

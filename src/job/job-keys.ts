@@ -16,5 +16,6 @@ export const JOB_KEYS: readonly string[] = [
 
 export const STOCK_KEYS: readonly string[] = ['species', 'length', 'width', 'thickness', 'layers'];
 export const ALLOWANCE_KEYS: readonly string[] = ['saw', 'width'];
+export const PARALLEL_KEYS: readonly string[] = ['parallel', 'by'];
 export const ENDS_KEYS: readonly string[] = ['left', 'right'];
 export const END_KEYS: readonly string[] = ['miter', 'bevel', 'rake', 'splay'];

@@ -45,15 +45,33 @@ export type EndSide = 'left' | 'right';
  * The cut at an end, by the two angles of a saw or of a leg's stance: radians between -π/2 and π/2. Positive leans
  * the cut toward the left end, going away from the reference line (miter, rake) and to the reference face (bevel, splay).
  */
-export type EndSetting =
+export type EndAngles =
   | { readonly by: 'square' }
   | { readonly by: 'miter'; readonly miter: number; readonly bevel: number }
   | { readonly by: 'stance'; readonly rake: number; readonly splay: number };
 
-export interface Edge {
+/** Of a part with a parallel edge also square to the curve, or level: parallel to the reference line. */
+export type EndSetting = EndAngles | { readonly by: 'curve' } | { readonly by: 'level' };
+
+export type Edge = DrawnEdge | ParallelEdge;
+
+interface NamedEdge {
   readonly name: string;
-  readonly from: Point;
-  readonly steps: readonly [EdgeStep, ...EdgeStep[]];
-  /** In the job file ("edges.back"): faults of this edge are reported there. */
+  /** In the job file ("edges.back"): mistakes of this edge are reported there. */
   readonly key: string;
 }
+
+export interface DrawnEdge extends NamedEdge {
+  readonly from: Point;
+  readonly steps: readonly [EdgeStep, ...EdgeStep[]];
+}
+
+/** At the same distance from the other edge everywhere. */
+export interface ParallelEdge extends NamedEdge {
+  /** The name of the edge that it is parallel to. */
+  readonly parallel: string;
+  /** Square to the curve, mm, positive on the side on which offsets grow. */
+  readonly by: number;
+}
+
+export const isParallelEdge = (edge: Edge): edge is ParallelEdge => 'parallel' in edge;

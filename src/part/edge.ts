@@ -3,13 +3,13 @@ import type { Point } from '../curves/geometry/point.ts';
 import { firstOf, lastOf } from '../units/checked.ts';
 import type { Part, PartEdge } from './part.ts';
 
-type EdgeHead = Pick<PartEdge, 'name' | 'key' | 'woodIsAbove'>;
+type EdgeHead = Pick<PartEdge, 'name' | 'key' | 'woodIsAbove' | 'parallel'>;
 
-export function makeEdge({ name, key, woodIsAbove }: EdgeHead, runs: PartEdge['runs']): PartEdge {
+export function makeEdge({ name, key, woodIsAbove, parallel }: EdgeHead, runs: PartEdge['runs']): PartEdge {
   const pieces = runs.flatMap(({ exact }) => exact);
   const path = runs.flatMap((run) => run.path);
   const length = runs.reduce((sum, run) => sum + piecesLength(run.exact), 0);
-  return { name, key, runs, pieces, path, length, woodIsAbove };
+  return { name, key, ...(parallel && { parallel }), runs, pieces, path, length, woodIsAbove };
 }
 
 export const edgeStart = ({ runs }: Pick<PartEdge, 'runs'>): Point => firstOf(runs).from;

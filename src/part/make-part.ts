@@ -16,7 +16,7 @@ export function makePart(job: Job): Part {
   const faults: Fault[] = [];
   const runs = job.edges.map((edge) => makeEdgeRuns(edge, faults));
   throwFaults(faults);
-  const edges = makeEdges(job.edges, runs);
+  const edges = asFaults(() => makeEdges(job, runs));
   const { shape, exact, ends } = asFaults(() => makeOutline(edges, job));
   const makeSawLine = () => parallelLine({ shape, exact, edges }, job.sawAllowance);
   const saw = job.sawAllowance === 0 ? [] : asFaults(makeSawLine, 'allowance.saw');

@@ -38,6 +38,8 @@ export interface PartEdge {
   readonly path: readonly Segment[];
   /** Along the curve, mm. */
   readonly length: number;
+  /** What it is parallel to, and how far off, mm; absent where it is drawn. */
+  readonly parallel?: { readonly to: string; readonly by: number };
   /** Above the lower of two edges (judged half-way along), and from a single edge towards the reference line. */
   readonly woodIsAbove: boolean;
 }

@@ -1,8 +1,9 @@
 import { quoted } from '../../units/quoted.ts';
 import type { Unit } from '../../units/unit.ts';
-import type { Edge, Job } from '../job.ts';
+import { type Edge, isParallelEdge, type Job } from '../job.ts';
 import { type EdgeStep, STEP_NAMES, stepPointList } from '../steps/step-kinds.ts';
 import { checkShoulder, isShoulderStep } from './check-station-order.ts';
+import { readParallelEdge } from './read-parallel-edge.ts';
 import { type Coordinate, MAX_PINS, readPoint } from './read-points.ts';
 import { readStep } from './read-steps.ts';
 import { type NamedNode, YamlMapping } from './yaml-mapping.ts';
@@ -25,19 +26,24 @@ export function readEdges(node: YamlNode, unit: Unit): Job['edges'] | undefined 
   const [first, second, third] = mapping.entries;
   const wording = 'a part has at most two edges. Take this one out, or give it a job of its own.';
   third?.node.reportAtName('job.too-many', wording);
-  const one = first && readEdge(first, unit);
+  const one = first && readEdge(first, unit, second?.name);
   if (!second) return one && [one];
-  const other = readEdge(second, unit);
-  // An edge that can be read has its own mistakes told beside those of the other.
+  const other = readEdge(second, unit, first?.name);
+  if (one && other && isParallelEdge(one) && isParallelEdge(other)) {
+    const wording = 'both edges are parallels. Draw one of them with "- from:" and its steps.';
+    return second.node.reportAtName('job.parallel', wording);
+  }
+  // An edge that can be read has its own mistakes shown beside those of the other.
   const read = one ?? other;
   return one && other ? [one, other] : read && [read];
 }
 
-function readEdge({ name, node }: NamedNode, unit: Unit): Edge | undefined {
+function readEdge({ name, node }: NamedNode, unit: Unit, other: string | undefined): Edge | undefined {
   if (!EDGE_NAME.test(name)) {
     const wording = `${quoted(name)} cannot name an edge. Use up to 40 letters, digits, spaces, "-" and "_".`;
     return node.reportAtName('job.edge-name', wording);
   }
+  if (node.hasKey('parallel')) return readParallelEdge(name, node, unit, other);
   const [head, ...more] = node.list(EDGE_CURE, MAX_STEPS + 1) ?? [];
   if (!head) return undefined;
   if (STEP_NAMES.some((kind) => head.hasKey(kind))) {

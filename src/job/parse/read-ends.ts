@@ -7,11 +7,13 @@ import type { YamlNode } from './yaml-node.ts';
 /** A steeper cut runs along the part rather than across it: no saw is set up for it. */
 const MAX_END_ANGLE = (75 * Math.PI) / 180;
 
+/** The last two are for a part with a parallel edge. */
+const END_WORDS = ['square', 'square to curve', 'level'] as const;
 const SAW_WORDS = ['miter', 'bevel'] as const;
 const STANCE_WORDS = ['rake', 'splay'] as const;
 
 const END_CURE =
-  'Write square, {miter: 6, bevel: 4} as a saw is set, or {rake: 6, splay: 4} as a leg stands: degrees.';
+  'Write square, {miter: 6, bevel: 4} as a saw is set, or {rake: 6, splay: 4} as a leg stands, in degrees. With a parallel edge, square to curve and level are possible too.';
 
 /** Undefined where a mistake is reported. */
 export function readEnds(entry: YamlNode): NonNullable<Job['ends']> | undefined {
@@ -21,7 +23,10 @@ export function readEnds(entry: YamlNode): NonNullable<Job['ends']> | undefined 
 }
 
 function readEnd(entry: YamlNode): EndSetting | undefined {
-  if (entry.isText()) return readWord(entry, ['square'] as const) && { by: 'square' };
+  if (entry.isText()) {
+    const word = readWord(entry, END_WORDS);
+    return word && { by: word === 'square to curve' ? 'curve' : word };
+  }
   const table = YamlMapping.of(entry, END_CURE, END_KEYS);
   if (!table) return undefined;
   const isGiven = (name: string): boolean => table.get(name) !== undefined;

@@ -19,6 +19,7 @@ const SYMBOLS: Readonly<Record<Grip['what'], string>> = {
   apex: 'M0-10L9 6H-9Z',
   join: 'M0-9L9 0L0 9L-9 0Z',
   end: 'M-7-7H7V7H-7Z',
+  parallel: 'M-9-7H9V-3H-9ZM-9 3H9V7H-9Z',
 };
 
 const LETTER_PX = 11;

@@ -1,7 +1,9 @@
-import type { Point } from '../../curves/geometry/point.ts';
+import { evaluate } from '../../curves/geometry/evaluate.ts';
+import { type Point, toPoint } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { apexOf } from '../../curves/measurements.ts';
 import { stepHandles } from '../../job/steps/step-kinds.ts';
+import { itemAt } from '../../units/checked.ts';
 import { edgeEnd, edgeStart } from '../edge.ts';
 import type { Part, PartEdge, PartRun } from '../part.ts';
 
@@ -10,7 +12,7 @@ export interface Grip {
   /** The key of the job file that holds it: `edges.back[1].apex`. */
   readonly key: string;
   /** What is dragged. */
-  readonly what: 'end' | 'join' | 'nail' | 'pin' | 'apex';
+  readonly what: 'end' | 'join' | 'nail' | 'pin' | 'apex' | 'parallel';
   /** The name of the edge it is on. */
   readonly edge: string;
   /** Where it stands, mm. */
@@ -23,24 +25,45 @@ export interface Grip {
 export interface GripLength {
   readonly key: string;
   readonly mm: number;
-  readonly what: 'station' | 'offset' | 'rise' | 'radius';
+  readonly what: 'station' | 'offset' | 'rise' | 'radius' | 'distance';
   /** Of the run that a rise or a radius belongs to. */
   readonly chord?: readonly [Point, Point];
+  /** The direction in which the distance of a parallel grows, radians. */
+  readonly outward?: number;
 }
 
 /** Every place of a part that can be moved, edge by edge from its start. */
 export const gripsOf = ({ edges }: Pick<Part, 'edges'>): Grip[] =>
-  edges.flatMap((edge) => [
-    makePointGrip(edge, 'end', ...startOf(edge), oppositeEndLengths(edges, edge, startOf)),
-    ...edge.runs.flatMap((run, i) => {
-      const last = i === edge.runs.length - 1;
-      const also = last ? oppositeEndLengths(edges, edge, endOf) : shoulderPartner(edge, run);
-      return [
-        ...gripsBetweenEnds(edge, run),
-        makePointGrip(edge, last ? 'end' : 'join', endKey(run), run.to, also),
-      ];
-    }),
-  ]);
+  edges.flatMap((edge) =>
+    edge.parallel ? [makeDistanceGrip(edge, edge.parallel.by)] : drawnGrips(edges, edge),
+  );
+
+const drawnGrips = (edges: Part['edges'], edge: PartEdge): Grip[] => [
+  makePointGrip(edge, 'end', ...startOf(edge), oppositeEndLengths(edges, edge, startOf)),
+  ...edge.runs.flatMap((run, i) => {
+    const last = i === edge.runs.length - 1;
+    const also = last ? oppositeEndLengths(edges, edge, endOf) : shoulderPartner(edge, run);
+    return [
+      ...gripsBetweenEnds(edge, run),
+      makePointGrip(edge, last ? 'end' : 'join', endKey(run), run.to, also),
+    ];
+  }),
+];
+
+/** Half-way along a parallel. */
+function makeDistanceGrip(edge: PartEdge, by: number): Grip {
+  const { pieces, name } = edge;
+  const at = evaluate(itemAt(pieces, Math.floor(pieces.length / 2)), pieces.length % 2 === 0 ? 0 : 0.5);
+  const key = `${edge.key}.by`;
+  const outward = at.angle + Math.PI / 2;
+  return {
+    key,
+    what: 'parallel',
+    edge: name,
+    at: toPoint(at),
+    sets: [{ key, mm: by, what: 'distance', outward }],
+  };
+}
 
 type KeyedPoint = readonly [key: string, at: Point];
 
@@ -65,7 +88,7 @@ function makePointGrip(
 /** The station of the other edge's end where both have the same one: a square end moves as a whole. */
 const oppositeEndLengths = (edges: Part['edges'], edge: PartEdge, pointOf: (edge: PartEdge) => KeyedPoint) =>
   edges
-    .filter((other) => other !== edge)
+    .filter((other) => other !== edge && !other.parallel)
     .map(pointOf)
     .filter(([, at]) => Math.abs(at.x - pointOf(edge)[1].x) <= JOIN_MM)
     .map(([key, at]): GripLength => ({ key: `${key}[0]`, mm: at.x, what: 'station' }));

@@ -1,4 +1,4 @@
-import { angleFrom, distance, type Point } from '../../curves/geometry/point.ts';
+import { angleFrom, direction, distance, dot, type Point, subtract } from '../../curves/geometry/point.ts';
 import type { Edit } from '../../job/edit/edit-job.ts';
 import { graduationMm } from '../../units/graduation.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
@@ -7,19 +7,29 @@ import type { Part } from '../part.ts';
 import type { Grip, GripLength } from './draggable-points.ts';
 
 /** Lengths to the graduation, as a person would type them; one that stays at its graduation stays as it was written. */
-export function gripMoved({ at, sets }: Grip, to: Point, { rule }: Part): Edit[] {
-  return sets.flatMap(({ key, mm, what, chord }) => {
-    const place = what === 'station' ? mm + to.x - at.x : to.y;
-    const wished = chord ? riseOrRadiusAt(what, to, chord, rule) : place;
-    const shown = readOnRule(wished, rule);
-    return shown.mark === readOnRule(mm, rule).mark ? [] : [{ key, typed: shown.text }];
+export function gripMoved(grip: Grip, to: Point, { rule }: Part): Edit[] {
+  return grip.sets.flatMap((length) => {
+    const shown = readOnRule(wishedLength(grip, length, to, rule), rule);
+    return shown.mark === readOnRule(length.mm, rule).mark ? [] : [{ key: length.key, typed: shown.text }];
   });
+}
+
+function wishedLength({ at }: Grip, { mm, what, chord, outward }: GripLength, to: Point, rule: Rule): number {
+  if (chord) return riseOrRadiusAt(what, to, chord, rule);
+  if (outward !== undefined) return onItsSide(mm + dot(subtract(to, at), direction(outward)), mm, rule);
+  return what === 'station' ? mm + to.x - at.x : to.y;
 }
 
 /** A grip moved so many graduations along the reference line and square off it. */
 export function gripNudged(grip: Grip, along: number, off: number, part: Part): Edit[] {
   const mark = graduationMm(part.rule);
   return gripMoved(grip, { x: grip.at.x + along * mark, y: grip.at.y + off * mark }, part);
+}
+
+/** A parallel stays on its side, a graduation off at least. */
+function onItsSide(wished: number, mm: number, rule: Rule): number {
+  const side = Math.sign(mm);
+  return side * Math.max(side * wished, graduationMm(rule));
 }
 
 /** The rise over a chord, or the radius of the arc with that rise: signed, never less than a graduation. */

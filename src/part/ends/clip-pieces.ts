@@ -14,7 +14,8 @@ export interface ClipPlane {
 
 type ClipPlanes = Readonly<Record<EndSide, ClipPlane>>;
 
-const NO_CLIP: ClipPlane = { signedDistance: () => -1, key: '' };
+/** Where the edges end as they should already. */
+export const NO_CLIP: ClipPlane = { signedDistance: () => -1, key: '' };
 
 export const clipOneEnd = (side: EndSide, cut: ClipPlane): ClipPlanes => ({
   left: NO_CLIP,
@@ -31,8 +32,9 @@ export interface PieceRange {
 /** What two cuts leave of contiguous pieces. @throws Fault `ends.cut-twice` where one meets them twice or leaves nothing */
 export function findPieceRange(pieces: readonly Piece[], { left, right }: ClipPlanes): PieceRange {
   const [start, end] = pathEnds(pieces);
-  const from = findCut(pieces, left, start, 0);
-  const to = findCut(pieces, right, end, pieces.length);
+  const tips = [start, end];
+  const from = findCut(pieces, left, start, 0, tips);
+  const to = findCut(pieces, right, end, pieces.length, tips);
   if (to <= from) throw cutTwiceFault(right.key, start);
   return { from, to };
 }
@@ -48,19 +50,21 @@ export const clipPieces = <T extends Piece>(
     return a < b ? stretch(piece, a, b) : [];
   });
 
-/** `end` where the cut touches the tip. */
+/** `end` where the cut touches the tip; a cut through the other tip leaves that one, as it is level with this. */
 function findCut(
   pieces: readonly Piece[],
   { signedDistance, key }: ClipPlane,
   tip: Point,
   end: number,
+  tips: readonly Point[],
 ): number {
   const found: number[] = [];
   pieces.forEach((piece, i) => {
     const at = paramCurve(piece);
     // Neighbors share the place where they meet.
     for (const u of rootsOn((v) => signedDistance(at(v)), SAMPLES_PER_PIECE))
-      if (distance(at(u), tip) > JOIN_MM && i + u - (found.at(-1) ?? -1) >= 1e-9) found.push(i + u);
+      if (tips.every((each) => distance(at(u), each) > JOIN_MM) && i + u - (found.at(-1) ?? -1) >= 1e-9)
+        found.push(i + u);
   });
   const [first, second] = found;
   if (signedDistance(tip) <= JOIN_MM && first === undefined) return end;

@@ -1,4 +1,4 @@
-import type { EndSetting } from '../../job/job.ts';
+import type { EndAngles } from '../../job/job.ts';
 
 /** One lean told in every way a shop asks for it, radians. */
 export interface CompoundAngles {
@@ -17,7 +17,7 @@ export interface CompoundAngles {
  * By the plumb line in the part's frame, v = (1, tan rake, tan splay), square to the cut: the blade's tilt is asin(v_z
  * ÷ |v|). Miter and bevel give tan splay = tan bevel ÷ cos miter.
  */
-export function compoundAngles(end: EndSetting): CompoundAngles {
+export function compoundAngles(end: EndAngles): CompoundAngles {
   if (end.by === 'square') return { miter: 0, bevel: 0, rake: 0, splay: 0, lean: 0, sight: 0 };
   const rake = end.by === 'stance' ? end.rake : end.miter;
   const outward = end.by === 'stance' ? Math.tan(end.splay) : Math.tan(end.bevel) / Math.cos(end.miter);

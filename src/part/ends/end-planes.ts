@@ -1,12 +1,16 @@
+import type { CurvePoint } from '../../curves/geometry/evaluate.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
-import type { EndSetting, EndSide, Job } from '../../job/job.ts';
+import { type EndAngles, type EndSetting, type EndSide, isParallelEdge, type Job } from '../../job/job.ts';
 import { firstOf } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import type { ClipPlane } from './clip-pieces.ts';
 import { type CompoundAngles, compoundAngles } from './compound-angles.ts';
 
-/** The plane of an end's cut: past station + across·offset − through·depth = reach, depth into the wood. */
+/**
+ * The plane of an end's cut: (station + tan rake · offset − tan splay · depth) · cos rake = reach, depth into the wood.
+ * The cosine keeps a level cut, a rake of a right angle, finite.
+ */
 export interface EndPlane {
   readonly side: EndSide;
   readonly angles: CompoundAngles;
@@ -24,10 +28,13 @@ export interface PartEnd extends EndPlane {
   readonly back: readonly [low: Point, high: Point];
 }
 
-/** Edges are set out to the long point. @throws Fault `ends.no-thickness` for a bevel in stock of unknown thickness */
-export function makeEndPlane(job: Job, side: EndSide, corners: readonly [Point, Point]): EndPlane {
-  const setting = job.ends?.[side] ?? { by: 'square' };
-  const angles = compoundAngles(setting);
+/**
+ * Edges are set out to the long point: those of two drawn edges, or that of the edge that a parallel is taken of.
+ * @throws Fault `ends.no-thickness` for a bevel in stock of unknown thickness
+ */
+export function makeEndPlane(job: Job, side: EndSide, corners: readonly CurvePoint[]): EndPlane {
+  const setting = job.ends?.[side] ?? { by: job.edges.some(isParallelEdge) ? 'curve' : 'square' };
+  const angles = compoundAngles(endAngles(setting, job, side, firstOf(corners).angle));
   const thickness = job.stock?.thickness;
   if (angles.splay !== 0 && thickness === undefined)
     throw new Fault(
@@ -36,7 +43,7 @@ export function makeEndPlane(job: Job, side: EndSide, corners: readonly [Point, 
       `ends.${side}`,
     );
   const reaches = corners.flatMap(({ x, y }) =>
-    [0, thickness ?? 0].map((depth) => x + Math.tan(angles.rake) * y - Math.tan(angles.splay) * depth),
+    [0, thickness ?? 0].map((depth) => placeAlong(angles, { x, y }, depth)),
   );
   return {
     side,
@@ -46,14 +53,37 @@ export function makeEndPlane(job: Job, side: EndSide, corners: readonly [Point, 
   };
 }
 
+/** @throws Fault `ends.needs-parallel`, `ends.level` */
+function endAngles(setting: EndSetting, { edges }: Job, side: EndSide, tangent: number): EndAngles {
+  if (setting.by !== 'curve' && setting.by !== 'level') return setting;
+  const key = `ends.${side}`;
+  if (!edges.some(isParallelEdge))
+    throw new Fault(
+      'ends.needs-parallel',
+      'this end needs a parallel edge. Write its angle, such as {miter: 6}.',
+      key,
+    );
+  if (setting.by === 'curve') return { by: 'miter', miter: tangent, bevel: 0 };
+  if (Math.abs(Math.sin(tangent)) < LEAST_CLIMB)
+    throw new Fault('ends.level', 'the curve itself is level at this end. Cut it square to the curve.', key);
+  // The wood is on the side from which the curve comes down to this end.
+  return { by: 'miter', miter: (Math.sign(tangent) * Math.PI) / 2, bevel: 0 };
+}
+
+/** A level cut through a flatter curve would run along the part. */
+const LEAST_CLIMB = Math.sin((15 * Math.PI) / 180);
+
 export const isSquare = ({ angles }: { readonly angles: CompoundAngles }): boolean =>
   angles.rake === 0 && angles.splay === 0;
 
+/** How far out a place is by the planes of these angles, mm square to the cut on the face. */
+export const placeAlong = ({ rake, splay }: CompoundAngles, { x, y }: Point, depth: number): number =>
+  Math.cos(rake) * (x - Math.tan(splay) * depth) + Math.sin(rake) * y;
+
 /** The plane's line at a depth under the marked face, as a cut of the edges there. */
 export function clipPlaneAt({ side, angles, reach }: EndPlane, depth: number): ClipPlane {
-  const [across, at] = [Math.tan(angles.rake), reach + Math.tan(angles.splay) * depth];
   const way = side === 'right' ? 1 : -1;
-  return { signedDistance: ({ x, y }) => way * (x + across * y - at), key: `ends.${side}` };
+  return { signedDistance: (at) => way * (placeAlong(angles, at, depth) - reach), key: `ends.${side}` };
 }
 
 export interface CutCorner extends Point {

@@ -8,7 +8,7 @@ import { lowerEdge } from '../edge.ts';
 import { fromBaseLine } from '../offsets.ts';
 import type { Part, PartEdge } from '../part.ts';
 import { clipOneEnd, clipPieces, findPieceRange } from './clip-pieces.ts';
-import { clipPlaneAt, type EndPlane, type PartEnd } from './end-planes.ts';
+import { clipPlaneAt, type EndPlane, type PartEnd, placeAlong } from './end-planes.ts';
 
 /** Paper folded down beside a tilted end carries the cut's line over the edge; its fold is as long as the edge. */
 export interface FoldTab {
@@ -71,8 +71,7 @@ function lengthToShoulder(fromEnd: readonly Piece[]): number {
 
 function edgeLeftAtDepth(end: PartEnd, { pieces }: PartEdge) {
   const { side, angles, face } = end;
-  const [{ x, y }] = face;
-  const plane: EndPlane = { ...end, reach: x + Math.tan(angles.rake) * y };
+  const plane: EndPlane = { ...end, reach: placeAlong(angles, face[0], 0) };
   return (depth: number): readonly Piece[] =>
     clipPieces(pieces, findPieceRange(pieces, clipOneEnd(side, clipPlaneAt(plane, depth))), subcurve);
 }

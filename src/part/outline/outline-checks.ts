@@ -34,7 +34,7 @@ export function assertEndsAligned(lower: PartEdge, upper: PartEdge, { unit }: Ru
 export function assertShouldersKept(edges: readonly PartEdge[], { left, right }: EndPlanes, { stock }: Job) {
   const depths = [0, stock?.thickness ?? 0];
   const cuts = [left, right]
-    .filter((plane) => !isSquare(plane))
+    .filter((plane) => !isSquare(plane) && plane.by !== 'curve')
     .flatMap((plane) => depths.map((depth) => ({ ...clipPlaneAt(plane, depth), side: plane.side })));
   for (const { signedDistance, key, side } of cuts)
     for (const edge of edges) {

@@ -5,11 +5,18 @@ import { PolylineBvh } from '../../curves/geometry/polyline-bvh.ts';
 import { subcurve, subsegment } from '../../curves/geometry/subcurve.ts';
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import { reversePath, reversePiece } from '../../curves/geometry/transform.ts';
-import type { Job } from '../../job/job.ts';
+import { isParallelEdge, type Job } from '../../job/job.ts';
 import { itemAt } from '../../units/checked.ts';
 import { Fault } from '../../units/fault.ts';
 import { edgeEnd, edgeStart, lowerFirst, makeEdge } from '../edge.ts';
-import { clipOneEnd, clipPieces, findPieceRange, type PieceRange } from '../ends/clip-pieces.ts';
+import {
+  type ClipPlane,
+  clipOneEnd,
+  clipPieces,
+  findPieceRange,
+  NO_CLIP,
+  type PieceRange,
+} from '../ends/clip-pieces.ts';
 import type { EndPlane, EndPlanes, PartEnd } from '../ends/end-planes.ts';
 import { clipPlaneAt, isSquare, makeEndPlane } from '../ends/end-planes.ts';
 import { findTenons, withoutTenons } from '../ends/tenons.ts';
@@ -51,14 +58,23 @@ export const makeLineShape = (edge: PartEdge): Extract<PartShape, { type: 'line'
 
 function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline {
   const [lower, upper] = lowerFirst(edges);
-  assertEndsAligned(lower, upper, job.rule);
+  const base = drawnEdges(edges, job);
+  if (base.length === 2) assertEndsAligned(lower, upper, job.rule);
   const [below, above] = [new PolylineBvh(lower.pieces), new PolylineBvh(upper.pieces)];
   assertNotSelfCrossing(lower, below);
   assertNotSelfCrossing(upper, above);
   assertNotCrossing(lower, upper, firstCrossing(below, above));
   const planes = {
-    left: makeEndPlane(job, 'left', [edgeStart(lower), edgeStart(upper)]),
-    right: makeEndPlane(job, 'right', [edgeEnd(lower), edgeEnd(upper)]),
+    left: makeEndPlane(
+      job,
+      'left',
+      base.map(({ pieces }) => pathEnds(pieces)[0]),
+    ),
+    right: makeEndPlane(
+      job,
+      'right',
+      base.map(({ pieces }) => pathEnds(pieces)[1]),
+    ),
   };
   assertShouldersKept([lower, upper], planes, job);
   const [low, high] = [clipEdge(lower, planes), clipEdge(upper, planes)];
@@ -73,6 +89,9 @@ function closedOutline(edges: readonly [PartEdge, PartEdge], job: Job): Outline 
     ends: [makePartEnd(planes.left, [lower, upper], job), makePartEnd(planes.right, [lower, upper], job)],
   };
 }
+
+const drawnEdges = (edges: readonly PartEdge[], job: Job): readonly PartEdge[] =>
+  edges.filter((_, i) => !isParallelEdge(itemAt(job.edges, i)));
 
 const chainOf = (cut: PartEdge, whole: PartEdge, chain: PolylineBvh): PolylineBvh =>
   cut === whole ? chain : new PolylineBvh(cut.pieces);
@@ -100,12 +119,13 @@ export function outlineFromAbove({ edges, ends, stock }: Pick<Part, 'edges' | 'e
 
 function outermostPlane(plane: EndPlane, stock: Part['stock']): EndPlane {
   const out = Math.tan(plane.angles.splay) * (stock?.thickness ?? 0);
-  return (plane.side === 'right' ? out : -out) > JOIN_MM ? { ...plane, reach: plane.reach + out } : plane;
+  const reach = plane.reach + out * Math.cos(plane.angles.rake);
+  return (plane.side === 'right' ? out : -out) > JOIN_MM ? { ...plane, reach } : plane;
 }
 
 function clipEdge(edge: PartEdge, { left, right }: EndPlanes): PartEdge {
-  if (isSquare(left) && isSquare(right)) return edge;
-  const cuts = { left: clipPlaneAt(left, 0), right: clipPlaneAt(right, 0) };
+  const cuts = { left: cutOf(left, edgeStart(edge)), right: cutOf(right, edgeEnd(edge)) };
+  if (cuts.left === NO_CLIP && cuts.right === NO_CLIP) return edge;
   const [exact, path] = [findPieceRange(edge.pieces, cuts), findPieceRange(edge.path, cuts)];
   let [pieces, segments] = [0, 0];
   const runs = edge.runs.flatMap((run): PartRun[] => {
@@ -120,6 +140,13 @@ function clipEdge(edge: PartEdge, { left, right }: EndPlanes): PartEdge {
     return [{ ...run, ...kept, from: toPoint(start), to: toPoint(end) }];
   });
   return makeEdge(edge, runs);
+}
+
+/** None where the edge ends in a square cut already, and square to a curve, where both edges do. */
+function cutOf(plane: EndPlane, tip: Point): ClipPlane {
+  const cut = clipPlaneAt(plane, 0);
+  const isThere = isSquare(plane) && Math.abs(cut.signedDistance(tip)) <= JOIN_MM;
+  return plane.by === 'curve' || isThere ? NO_CLIP : cut;
 }
 
 const shiftRange = ({ from, to }: PieceRange, by: number): PieceRange => ({ from: from - by, to: to - by });
@@ -140,7 +167,8 @@ const endLine = (from: Point, to: Point): Segment[] =>
 function makePartEnd(plane: EndPlane, edges: readonly [PartEdge, PartEdge], job: Job): PartEnd {
   const corner = (edge: PartEdge, depth: number): Point => {
     const isLeft = plane.side === 'left';
-    if (isSquare(plane)) return isLeft ? edgeStart(edge) : edgeEnd(edge);
+    const tip = isLeft ? edgeStart(edge) : edgeEnd(edge);
+    if (cutOf(plane, tip) === NO_CLIP) return tip;
     const { from, to } = findPieceRange(edge.pieces, clipOneEnd(plane.side, clipPlaneAt(plane, depth)));
     const at = isLeft ? from : to;
     const i = Math.min(Math.floor(at), edge.pieces.length - 1);

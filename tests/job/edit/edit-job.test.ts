@@ -5,6 +5,7 @@ import { parseJob } from '../../../src/job/parse/parse-job.ts';
 import { parseLength } from '../../../src/units/parse-length.ts';
 import { defaultRule, readOnRule } from '../../../src/units/rule.ts';
 import { sampleText } from '../../part/jobs.ts';
+import { drawnEdge } from '../drawn-edge.ts';
 
 const leg = sampleText('hall-bench-leg.yaml');
 const NAIL = 'edges.back[1].through';
@@ -47,7 +48,7 @@ describe('a length written anew', () => {
       { key: 'allowance.saw', typed: '1/8' },
     ]);
     const { job } = parseJob(edited);
-    expect(job.edges.map(({ steps }) => steps.at(-1)!.to.x)).toEqual([901.7, 901.7]);
+    expect(job.edges.map((edge) => drawnEdge(edge).steps.at(-1)!.to.x)).toEqual([901.7, 901.7]);
     expect(job.sawAllowance).toBe(3.175);
   });
 
@@ -81,7 +82,9 @@ describe('a length written anew', () => {
     'typed as %s, is read as typed',
     (typed) => {
       const { job } = parseJob(editJob(leg, [{ key: `${NAIL}[1]`, typed }]));
-      expect(job.edges[1]?.steps[0]).toMatchObject({ by: { through: [{ y: parseLength(typed, 'in') }] } });
+      expect(drawnEdge(job.edges[1]).steps[0]).toMatchObject({
+        by: { through: [{ y: parseLength(typed, 'in') }] },
+      });
     },
   );
 
@@ -105,7 +108,7 @@ describe('a length written anew', () => {
           leg,
           marks.map(({ text }, i) => ({ key: `${NAIL}[${i}]`, typed: text })),
         );
-        const by = parseJob(edited).job.edges[1]!.steps[0];
+        const by = drawnEdge(parseJob(edited).job.edges[1]).steps[0];
         expect(by).toMatchObject({ by: { through: [{ x: marks[0]!.mark, y: marks[1]!.mark }] } });
         const back = editJob(edited, [
           { key: `${NAIL}[0]`, typed: '12' },

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { insertNail, removeNail } from '../../../src/job/edit/edit-nails.ts';
 import { parseJob } from '../../../src/job/parse/parse-job.ts';
 import { sampleText } from '../../part/jobs.ts';
+import { drawnEdge } from '../drawn-edge.ts';
 
 const KEY = 'edges.top[1].through';
 
@@ -13,7 +14,7 @@ function jobWith(nails: string, kind = 'batten'): string {
 }
 
 function stations(text: string): number[] {
-  const [step] = parseJob(text).job.edges[0].steps;
+  const [step] = drawnEdge(parseJob(text).job.edges[0]).steps;
   if (step.kind === 'spline') return step.through.map(({ x }) => x);
   return step.kind === 'batten' && 'through' in step.by ? step.by.through.map(({ x }) => x) : [];
 }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { parseJob } from '../../../src/job/parse/parse-job.ts';
+import { drawnEdge } from '../drawn-edge.ts';
 import { faultsOf } from '../faults-of.ts';
 
 /** An edge by its steps, the first of them on line 5. */
@@ -8,10 +9,10 @@ const edge = (...steps: string[]): string =>
 
 test('a line may stay at its station, up or down, in whatever unit it is typed', () => {
   const { job } = parseJob(edge('from: [0, 3]', 'line: [8, 3]', 'line: [20.32 cm, 2]', 'line: [12, 2 1/2]'));
-  const [, shoulder, after] = job.edges[0].steps;
+  const [, shoulder, after] = drawnEdge(job.edges[0]).steps;
   expect([shoulder?.kind, shoulder?.to.x, shoulder?.to.y]).toEqual([
     'line',
-    job.edges[0].steps[0].to.x,
+    drawnEdge(job.edges[0]).steps[0].to.x,
     50.8,
   ]);
   expect(after?.to.x).toBe(304.8);

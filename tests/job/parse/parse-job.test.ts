@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Edge } from '../../../src/job/job.ts';
+import type { DrawnEdge, Edge } from '../../../src/job/job.ts';
 import { findPosition } from '../../../src/job/job-faults.ts';
 import { parseJob } from '../../../src/job/parse/parse-job.ts';
 import { STARTER_JOB } from '../../../src/job/starter-job.ts';
 import { makePart } from '../../../src/part/make-part.ts';
+import { drawnEdge } from '../drawn-edge.ts';
 import { faultsOf } from '../faults-of.ts';
 
 const BACK_LEG = `part: Back leg                    # hall bench
@@ -91,8 +92,9 @@ test('what is not written holds its usual value', () => {
   expect(parseJob(`${BACK_LEG}notes: |\n  Two lines\n  of notes\n`).job.notes).toBe('Two lines\nof notes');
 });
 
-const stepsOf = (steps: string, units = 'in'): Edge['steps'] =>
-  parseJob(`part: Try\nunits: ${units}\nedges:\n  a:\n    - from: [0, 0]\n${steps}`).job.edges[0].steps;
+const stepsOf = (steps: string, units = 'in'): DrawnEdge['steps'] =>
+  drawnEdge(parseJob(`part: Try\nunits: ${units}\nedges:\n  a:\n    - from: [0, 0]\n${steps}`).job.edges[0])
+    .steps;
 
 const NAILED = { through: [{ x: 12, y: 2 }] };
 
@@ -230,7 +232,7 @@ test('property: so does a batten over several nails, whatever its ends and its s
         );
       });
       expect(inch).toEqual(mm);
-      const [batten] = inch.steps;
+      const [batten] = drawnEdge(inch).steps;
       expect(batten.kind === 'batten' && 'through' in batten.by && batten.by.through).toHaveLength(
         points.length - 1,
       );
@@ -251,7 +253,7 @@ describe('the starter job', () => {
     const { job } = parseJob(STARTER_JOB);
     expect(job.edges).toHaveLength(2);
     expect(job.sawAllowance).toBeCloseTo(inches(1 / 16), 12);
-    const [top, bottom] = job.edges as [Edge, Edge];
+    const [top, bottom] = job.edges.map(drawnEdge) as [DrawnEdge, DrawnEdge];
     const height = top.from.y - bottom.from.y;
     expect(height + 2 * job.sawAllowance).toBeLessThan(job.stock?.width ?? 0);
     expect(top.steps.at(-1)?.to.x).toBeLessThan(job.stock?.length ?? 0);
@@ -284,7 +286,7 @@ describe('the starter job', () => {
       for (const used of kind === 'arc' ? keys : [keys.join('')]) {
         const step = `- ${kind}: [38, 0]\n${used}`;
         const { job } = parseJob(STARTER_JOB.replace(/- batten: \[38, 0\].*\n.*\n/, () => step));
-        expect(job.edges[1]?.steps[1]?.kind).toBe(kind);
+        expect(drawnEdge(job.edges[1]).steps[1]?.kind).toBe(kind);
         expect(makePart(job).edges[1]?.runs).toHaveLength(3);
       }
       return kind;

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type QuickOptions, quickJob } from '../../../src/job/quick/quick-job.ts';
 import { Faults } from '../../../src/units/fault.ts';
+import { drawnEdge } from '../drawn-edge.ts';
 
 /** An inch is 25.4 mm exactly; whole tenths first, so that the division rounds once. */
 const inches = (count: number): number => (count * 254) / 10;
@@ -8,7 +9,7 @@ const inches = (count: number): number => (count * 254) / 10;
 test('a batten over 28 in with a rise of 3/4 in has its apex in the middle', () => {
   const job = quickJob({ curve: 'batten', chord: '28', rise: '3/4' });
   expect(job).toEqual({
-    part: 'Batten 28 in, rise 3/4 in',
+    part: 'Batten 28", rise 3/4"',
     rule: { unit: 'in', graduation: { numerator: 1, denominator: 32 } },
     quantity: 1,
     joints: [],
@@ -79,17 +80,17 @@ describe('the step of a quick line', () => {
       { kind: 'spline', ends: ['free', 'held'] },
     ],
   ])('%j', (options, step) => {
-    expect(mm(options).edges[0].steps[0]).toMatchObject(step);
+    expect(drawnEdge(mm(options).edges[0]).steps[0]).toMatchObject(step);
   });
 
   test.each(['bow', 'ellipse'])('a %s is its rise over the chord and no more', (curve) => {
-    expect(mm({ curve, rise: '-20' }).edges[0].steps).toEqual([
+    expect(drawnEdge(mm({ curve, rise: '-20' }).edges[0]).steps).toEqual([
       { kind: curve, key: '--curve', to: { x: 700, y: 0 }, rise: -20 },
     ]);
   });
 
   test('an even batten has no strip', () => {
-    expect(mm({ rise: '20' }).edges[0].steps[0]).not.toHaveProperty('strip');
+    expect(drawnEdge(mm({ rise: '20' }).edges[0]).steps[0]).not.toHaveProperty('strip');
   });
 
   test.each<[Partial<QuickOptions>, string]>([
