@@ -5,7 +5,7 @@ import { paramCurve } from '../../src/curves/geometry/evaluate.ts';
 import type { Piece } from '../../src/curves/geometry/pieces/piece.ts';
 import { halfOf } from '../../src/part/derived/half-pattern.ts';
 import { templateOf } from '../../src/part/derived/router-template.ts';
-import { gaugeStrip } from '../../src/part/derived/story-stick.ts';
+import { stickRow } from '../../src/part/derived/story-stick.ts';
 import { endStrips } from '../../src/part/ends/fold-tabs.ts';
 import { landmarks } from '../../src/part/landmarks.ts';
 import {
@@ -78,10 +78,10 @@ describe('a shoulder', () => {
     }
   });
 
-  test('is a landmark with both its corners, and a gauge reads either', () => {
+  test('is a landmark with both its corners, and a story stick reads either', () => {
     const marks = landmarks(part).filter(({ what }) => what !== 'end');
     expect(marks).toEqual([{ what: 'shoulder', at: { x: 60, y: 80 }, to: { x: 60, y: 50 }, edge: 'high' }]);
-    const { ticks } = gaugeStrip(part, high, REFERENCE_LINE, [0, 60, 200]);
+    const { ticks } = stickRow(part, high, REFERENCE_LINE, [0, 60, 200]);
     expect(ticks.filter(({ what }) => what === 'shoulder')).toEqual([
       { what: 'shoulder', station: 60, offset: 80 },
       { what: 'shoulder', station: 60, offset: 50 },

@@ -22,7 +22,7 @@ import { pick, pointJson } from '../output/print-answer.ts';
 import { explainFaults } from '../output/report-errors.ts';
 import { type PreparedPrint, progressReporter } from '../print/prepared-print.ts';
 import { FORM_OPTIONS, prepareForm } from '../print/print-form.ts';
-import { GAUGE_OPTIONS, prepareGauge } from '../print/print-gauge.ts';
+import { prepareStoryStick, STORY_STICK_OPTIONS } from '../print/print-gauge.ts';
 import { prepareTemplate, TEMPLATE_OPTIONS } from '../print/print-template.ts';
 
 const OPTIONS = [
@@ -35,7 +35,7 @@ const OPTIONS = [
   forceOption,
   group('Instead of the pattern, one of:'),
   option('--gauge', 'strips for a story stick: the stations at true size, with the offsets to read there'),
-  ...GAUGE_OPTIONS,
+  ...STORY_STICK_OPTIONS,
   option(
     '--template',
     'a template for the router, smaller all round than the part; needs --bit, and --bush or --bearing',
@@ -100,7 +100,7 @@ export const makeCommand = jobCommand({
 
 async function preparePrint(part: Part, options: OptionValues<typeof OPTIONS>): Promise<PreparedPrint> {
   const sheets = readSheetOptions(part, options);
-  if (options.gauge) return prepareGauge(part, options, sheets);
+  if (options.gauge) return prepareStoryStick(part, options, sheets);
   if (options.template) return prepareTemplate(part, options, sheets);
   if (options.form) return prepareForm(part, options, sheets);
   return preparePattern(options.half ? atOption('--half', () => halfOf(part)) : part, sheets, options.cover);

@@ -1,5 +1,5 @@
-import type { LaidGauge } from '../../export/gauge/gauge-layout.ts';
-import { type GaugeStrip, gaugeStrip } from '../../part/derived/story-stick.ts';
+import type { LaidStoryStick } from '../../export/story-stick/stick-layout.ts';
+import { type StickRow, stickRow } from '../../part/derived/story-stick.ts';
 import type { LayOutOptions } from '../../tiling/tile.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { graduationMm } from '../../units/graduation.ts';
@@ -11,29 +11,29 @@ import { everyOption, fromOption } from '../options/shared-options.ts';
 import { pick } from '../output/print-answer.ts';
 import type { PreparePrint } from './prepared-print.ts';
 
-export const GAUGE_OPTIONS = [everyOption, fromOption] as const;
+export const STORY_STICK_OPTIONS = [everyOption, fromOption] as const;
 
-type GaugeOptions = OptionValues<typeof GAUGE_OPTIONS>;
+type StoryStickOptions = OptionValues<typeof STORY_STICK_OPTIONS>;
 
 /** `print --gauge`: strips for a story stick instead of the pattern. */
-export const prepareGauge: PreparePrint<GaugeOptions> = async (part, options, sheets) => {
-  const { layOutGauge, worthReading } = await import('../../export/gauge/gauge-layout.ts');
-  const { gaugePages } = await import('../../export/gauge/gauge-pages.ts');
+export const prepareStoryStick: PreparePrint<StoryStickOptions> = async (part, options, sheets) => {
+  const { layOutStoryStick, worthReading } = await import('../../export/story-stick/stick-layout.ts');
+  const { storyStickPages } = await import('../../export/story-stick/stick-pages.ts');
   const strips = selectEdges(part, options).map((edge) => {
     const base = selectBaseLine(edge, options);
-    return gaugeStrip(part, edge, base, stationsAtSpacing(edge, base, part.rule.unit, options.every));
+    return stickRow(part, edge, base, stationsAtSpacing(edge, base, part.rule.unit, options.every));
   });
   rejectTurn(sheets);
   const read = worthReading(strips, part);
   const from = options.from === 'chord' ? 'chord' : 'reference';
   const gauge = atOption('--gauge', () =>
-    layOutGauge({ part, from, strips: read, tolerance: graduationMm(part.rule) }, sheets),
+    layOutStoryStick({ part, from, rows: read, tolerance: graduationMm(part.rule) }, sheets),
   );
   return {
     part,
     title: `Gauge: ${part.name}`,
     layout: gauge.layout,
-    ...gaugePages(gauge, options.cover),
+    ...storyStickPages(gauge, options.cover),
     json: { gauge: asJson(gauge) },
     messages: asText(gauge, strips),
     warnings: read.flatMap((strip) => doublesBackWarnings(strip, part.rule)),
@@ -41,7 +41,7 @@ export const prepareGauge: PreparePrint<GaugeOptions> = async (part, options, sh
 };
 
 /** The stick has one reading for each station, but a rule there may meet the edge elsewhere. */
-function doublesBackWarnings({ edge, doubled }: GaugeStrip, rule: Rule): Warning[] {
+function doublesBackWarnings({ edge, doubled }: StickRow, rule: Rule): Warning[] {
   if (doubled.length === 0) return [];
   const stations = doubled.map((station) => showOnRule(station, rule)).join(', ');
   const message = `the edge "${edge}" passes ${doubled.length > 1 ? 'stations' : 'station'} ${stations} more than once; the strip has one offset for each. See offsets, and measure there by the pattern.`;
@@ -53,14 +53,14 @@ function rejectTurn({ turn }: LayOutOptions): void {
     throw new Fault('gauge.turn', 'a gauge lies along its sheets. Leave --turn out.', '--turn');
 }
 
-const asJson = ({ part, from, tolerance, placed }: LaidGauge): object => ({
+const asJson = ({ part, from, tolerance, placed }: LaidStoryStick): object => ({
   from,
   tolerance,
-  strips: placed.map(({ strip, edge, out }) => ({
-    edge: strip.edge,
+  strips: placed.map(({ row, edge, out }) => ({
+    edge: row.edge,
     workingEdge: edge,
     measured: out > 0 ? 'up' : 'down',
-    stations: strip.ticks.map((tick) => ({
+    stations: row.ticks.map((tick) => ({
       ...pick(tick, 'station', 'offset'),
       shown: plainOnRule(tick.offset, part.rule),
       what: tick.what,
@@ -68,8 +68,8 @@ const asJson = ({ part, from, tolerance, placed }: LaidGauge): object => ({
   })),
 });
 
-function asText({ part, placed, style, tolerance }: LaidGauge, strips: readonly GaugeStrip[]): string[] {
-  const laidStrips = placed.map(({ strip }) => strip);
+function asText({ part, placed, style, tolerance }: LaidStoryStick, strips: readonly StickRow[]): string[] {
+  const laidStrips = placed.map(({ row }) => row);
   const left = strips.filter((strip) => !laidStrips.includes(strip)).map(({ edge }) => `"${edge}"`);
   const names = laidStrips.map(({ edge, ticks }) => `"${edge}", ${ticks.length} stations`).join('; ');
   return present(

@@ -93,6 +93,9 @@ export function toleranceText(mm: number, rule: Rule): string {
 /** "1⁄2″", "12.7 mm": a size that is bought, as printed. */
 export const printedSize = (mm: number, rule: Rule): string => typesetMeasures(showSize(mm, rule));
 
+/** The unit by its name: "in" would read as the word. */
+export const unitWord = ({ unit }: Rule): string => (unit === 'in' ? 'inches' : 'mm');
+
 export const graduationText = (rule: Rule): string => printedLength(graduationMm(rule), rule);
 
 export const printedLengthWords = (rule: Rule): LengthFormat => ({

@@ -6,14 +6,14 @@ import { cornersOf, landmarks } from '../landmarks.ts';
 import { type BaseLine, offsetsAt, stationRangeAlong, toBaseLine } from '../offsets.ts';
 import type { Landmark, Part, PartEdge } from '../part.ts';
 
-export interface GaugeTick {
+export interface StickTick {
   readonly station: number;
   readonly offset: number;
   readonly what: Landmark['what'] | 'station';
 }
 
 /** What an edge reads along a stick laid on a line, from the line's station 0 or the edge's own start. */
-export interface GaugeStrip {
+export interface StickRow {
   /** The name of the edge that is read. */
   readonly edge: string;
   /** The first station along the line, mm. */
@@ -23,22 +23,17 @@ export interface GaugeStrip {
   /** How far apart the stations are that are no ends, mm; Infinity for fewer than two. */
   readonly spacing: number;
   /** By station; no two that a rule cannot tell apart but a shoulder's, its left corner first. */
-  readonly ticks: readonly GaugeTick[];
+  readonly ticks: readonly StickTick[];
   /** The stations of those that the edge passes more than once, mm: a rule may read another offset there. */
   readonly doubled: readonly number[];
 }
 
 /** Where a landmark and a station read alike the landmark is kept; where the edge doubles back, the first offset. */
-export function gaugeStrip(
-  part: Part,
-  edge: PartEdge,
-  base: BaseLine,
-  stations: readonly number[],
-): GaugeStrip {
+export function stickRow(part: Part, edge: PartEdge, base: BaseLine, stations: readonly number[]): StickRow {
   const [from, to] = stationRangeAlong(edge, base);
   const { rule } = part;
   const cuts = cutEnds(part, edge);
-  const tick = (what: GaugeTick['what'], at: Point): GaugeTick => {
+  const tick = (what: StickTick['what'], at: Point): StickTick => {
     const { x: station, y: offset } = toBaseLine(at, base);
     return { what, station, offset };
   };
@@ -49,7 +44,7 @@ export function gaugeStrip(
     .filter(({ station }) => !isCutOff(cuts, station, base));
   const isNamed = (station: number): boolean =>
     named.some((mark) => readOnRule(mark.station, rule).mark === readOnRule(station, rule).mark);
-  const plain = stations.flatMap((station): GaugeTick[] => {
+  const plain = stations.flatMap((station): StickTick[] => {
     const [offset] = offsetsAt(edge, station, base);
     if (offset === undefined || isCutOff(cuts, station, base) || isNamed(station)) return [];
     return [{ what: 'station', station, offset }];
@@ -63,5 +58,5 @@ export function gaugeStrip(
 }
 
 /** Whether an edge is the very line it is measured from: there is nothing to read. */
-export const isOnBase = ({ ticks }: GaugeStrip, rule: Rule): boolean =>
+export const isOnBase = ({ ticks }: StickRow, rule: Rule): boolean =>
   ticks.every(({ offset }) => readOnRule(offset, rule).mark === 0);

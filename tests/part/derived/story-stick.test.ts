@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { gaugeStrip, isOnBase } from '../../../src/part/derived/story-stick.ts';
+import { isOnBase, stickRow } from '../../../src/part/derived/story-stick.ts';
 import { chordLine, offsetAt, REFERENCE_LINE, stationsOf } from '../../../src/part/offsets.ts';
 import { partOf, samplePart } from '../jobs.ts';
 
@@ -7,9 +7,9 @@ const IN = 25.4;
 const leg = samplePart('hall-bench-leg.yaml');
 const [front, back] = [leg.edges[0]!, leg.edges[1]!];
 const strip = (edge = back, every?: number) =>
-  gaugeStrip(leg, edge, REFERENCE_LINE, stationsOf(edge, REFERENCE_LINE, 'in', every));
+  stickRow(leg, edge, REFERENCE_LINE, stationsOf(edge, REFERENCE_LINE, 'in', every));
 
-describe('a gauge', () => {
+describe('a story stick', () => {
   test('has every station of the table of offsets, with the same offset', () => {
     const { ticks } = strip(back, 2 * IN);
     for (const station of stationsOf(back, REFERENCE_LINE, 'in', 2 * IN)) {
@@ -41,14 +41,11 @@ describe('a gauge', () => {
       'part: Shelf\nunits: mm\nedges:\n  top:\n    - from: [40, 10]\n    - line: [300, 20]\n',
     );
     const edge = part.edges[0]!;
-    const told = gaugeStrip(part, edge, REFERENCE_LINE, stationsOf(edge, REFERENCE_LINE, 'mm'));
+    const told = stickRow(part, edge, REFERENCE_LINE, stationsOf(edge, REFERENCE_LINE, 'mm'));
     expect(told.from).toBe(0);
     expect(told.to).toBe(300);
     const along = chordLine(edge);
-    expect(gaugeStrip(part, edge, along, stationsOf(edge, along, 'mm')).to).toBeCloseTo(
-      Math.hypot(260, 10),
-      9,
-    );
+    expect(stickRow(part, edge, along, stationsOf(edge, along, 'mm')).to).toBeCloseTo(Math.hypot(260, 10), 9);
   });
 
   test('of an edge on the line itself has nothing to read', () => {

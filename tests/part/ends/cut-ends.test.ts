@@ -4,7 +4,7 @@ import { cardPage } from '../../../src/export/card/compose-card.ts';
 import { offsetRowsOf } from '../../../src/export/cover/offset-rows.ts';
 import { dimensionsOf } from '../../../src/export/drawing/dimensions.ts';
 import { addCutEnds, offsetsTable } from '../../../src/export/tables/offsets-table.ts';
-import { gaugeStrip } from '../../../src/part/derived/story-stick.ts';
+import { stickRow } from '../../../src/part/derived/story-stick.ts';
 import { cutEnds, isCutOff } from '../../../src/part/ends/cut-ends.ts';
 import { chordLine, REFERENCE_LINE, stationsOf } from '../../../src/part/offsets.ts';
 import type { Part } from '../../../src/part/part.ts';
@@ -83,29 +83,27 @@ describe('an edge that an end’s cut leaves short', () => {
     }
   });
 
-  test('is read by a gauge from its end to its end', () => {
+  test('is read by a story stick from its end to its end', () => {
     const part = brace('{left: {miter: -20}, right: square}');
     const edge = part.edges[1]!;
     const at = cutEnds(part, edge)[0]!.at;
-    const { ticks } = gaugeStrip(part, edge, REFERENCE_LINE, stationsOf(edge, REFERENCE_LINE, 'mm', 10));
+    const { ticks } = stickRow(part, edge, REFERENCE_LINE, stationsOf(edge, REFERENCE_LINE, 'mm', 10));
     expect(ticks[0]).toMatchObject({ what: 'end', station: expect.closeTo(at.x, 9) });
     expect(at.x).toBeGreaterThan(15);
   });
 });
 
-test('a gauge tells the stations that an edge passes more than once', () => {
+test('a story stick lists the stations that an edge passes more than once', () => {
   // A circle of radius 60 from (0, 0) to (100, 0) by way of its far side: the arc bulges past both ends.
   const part = partOf(
     'part: Shelf\nunits: mm\nedges:\n  edge:\n    - from: [0, 0]\n    - arc: [100, 0]\n      rise: 95\n',
   );
   const [edge] = part.edges;
-  const strip = gaugeStrip(part, edge, REFERENCE_LINE, stationsOf(edge, REFERENCE_LINE, 'mm', 50));
+  const strip = stickRow(part, edge, REFERENCE_LINE, stationsOf(edge, REFERENCE_LINE, 'mm', 50));
   expect(strip.doubled).toEqual([0, 100]);
   const plain = samplePart('hall-bench-leg.yaml');
   const [first] = plain.edges;
-  expect(gaugeStrip(plain, first, REFERENCE_LINE, stationsOf(first, REFERENCE_LINE, 'in')).doubled).toEqual(
-    [],
-  );
+  expect(stickRow(plain, first, REFERENCE_LINE, stationsOf(first, REFERENCE_LINE, 'in')).doubled).toEqual([]);
 });
 
 test('the card has no box past an end, and tells of a straight edge where it ends', () => {

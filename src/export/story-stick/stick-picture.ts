@@ -3,7 +3,7 @@ import { type Point, point } from '../../curves/geometry/point.ts';
 import { type Item, polyline, words } from '../drawing/drawing.ts';
 import { LINE_SPACING } from '../drawing/text-width.ts';
 import type { Block } from '../labels/free-space.ts';
-import type { LaidGauge } from './gauge-layout.ts';
+import type { LaidStoryStick } from './stick-layout.ts';
 
 const WIDTH_MM = 84;
 const TYPE_MM = 3;
@@ -15,13 +15,13 @@ const LINE = [point(4, 24), point(26, 42), point(54, 42), point(80, 21)] as cons
 const SHOWN_MM = 40.6;
 const RISE_MM = 37;
 
-export const gaugePicture = (gauge: LaidGauge): Block => ({
+export const stickPicture = (stick: LaidStoryStick): Block => ({
   width: WIDTH_MM,
   height: HEIGHT_MM,
-  draw: (box) => drawPicture(gauge, box),
+  draw: (box) => drawPicture(stick, box),
 });
 
-function drawPicture({ from, placed }: LaidGauge, box: Box): Item[] {
+function drawPicture({ from, placed }: LaidStoryStick, box: Box): Item[] {
   const isBelow = placed.every(({ out }) => out < 0);
   const on = (x: number, y: number): Point => point(box.left + x, box.bottom + y);
   const at = (x: number, y: number): Point => on(x, isBelow ? HEIGHT_MM + STICK.bottom - y : y);
@@ -45,7 +45,7 @@ function drawPicture({ from, placed }: LaidGauge, box: Box): Item[] {
   ];
 }
 
-const captions = (from: LaidGauge['from']): string[] => [
-  `The stick on ${from === 'chord' ? 'the chord' : 'the reference line'}, its solid edge to the part;`,
-  'each offset square off that edge, out to the edge of the part.',
+const captions = (from: LaidStoryStick['from']): string[] => [
+  `Stick on ${from === 'chord' ? 'the chord' : 'the reference line'}, working edge toward the part.`,
+  'Measure each offset square from the working edge.',
 ];

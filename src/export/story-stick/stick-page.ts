@@ -1,7 +1,7 @@
 import { type Box, boundsOf, inflate } from '../../curves/geometry/bounds.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
 import type { Sheet } from '../../tiling/layout.ts';
-import { toleranceText } from '../drawing/dimensions.ts';
+import { toleranceText, unitWord } from '../drawing/dimensions.ts';
 import { type Page, polyline, type Stroke, type Words, words } from '../drawing/drawing.ts';
 import { partView } from '../drawing/part-view.ts';
 import { CAP_HEIGHT, LINE_SPACING, textWidth, truncateToWidth } from '../drawing/text-width.ts';
@@ -11,24 +11,24 @@ import { scaleBars } from '../sheets/scale-bars.ts';
 import type { LabelledSheet, SheetContext } from '../sheets/sheet-context.ts';
 import { composeSheet, spaceBeside } from '../sheets/sheet-page.ts';
 import { titleBlock } from '../sheets/title-block.ts';
-import { BOX_MM, TURNED_MM, TYPE_MM, turnedStation } from './gauge-labels.ts';
-import type { LaidGauge, LaidLabel, PlacedStrip } from './gauge-layout.ts';
-import { STRIP_MM, stripLabelsOn, stripOutline, stripRangeOnSheet } from './gauge-layout.ts';
-import { gaugePicture } from './gauge-picture.ts';
+import { BOX_MM, TURNED_MM, TYPE_MM, turnedStation } from './stick-labels.ts';
+import type { LaidLabel, LaidStoryStick, PlacedRow } from './stick-layout.ts';
+import { ROW_MM, rowLabelsOn, rowOutline, rowRangeOnSheet } from './stick-layout.ts';
+import { stickPicture } from './stick-picture.ts';
 
 const BAND_TYPE_MM = 3;
 const HEAD_MM = 2.2;
 const ARROW_MM = 9;
 
-/** One sheet of a gauge at true size. */
-export function gaugePage(gauge: LaidGauge, sheet: Sheet): Page {
-  const labelled = gaugeSheet(gauge, sheet);
+/** One sheet of a story stick at true size. */
+export function storyStickPage(stick: LaidStoryStick, sheet: Sheet): Page {
+  const labelled = stickSheet(stick, sheet);
   const { area } = labelled.space;
-  const strips = gauge.placed.flatMap((placed) => drawStrip(gauge, labelled, placed));
-  const picture = gaugePicture(gauge);
-  const isFirst = sheet === gauge.layout.sheets[0];
+  const rows = stick.placed.flatMap((placed) => drawRow(stick, labelled, placed));
+  const picture = stickPicture(stick);
+  const isFirst = sheet === stick.layout.sheets[0];
   const corner = point(area.right - picture.width, area.bottom);
-  return composeSheet(labelled, strips, [
+  return composeSheet(labelled, rows, [
     ...seamLabels(labelled),
     ...(titleBlock(labelled) ?? []),
     ...(scaleBars(labelled, 'across', { x: area.left, y: area.bottom }) ?? []),
@@ -36,92 +36,91 @@ export function gaugePage(gauge: LaidGauge, sheet: Sheet): Page {
   ]);
 }
 
-function gaugeSheet({ part, layout, placed }: LaidGauge, sheet: Sheet): LabelledSheet {
+function stickSheet({ part, layout, placed }: LaidStoryStick, sheet: Sheet): LabelledSheet {
   const context: SheetContext = {
-    ...partView({ ...part, name: `Gauge: ${part.name}` }, sheet.toSheet),
+    ...partView({ ...part, name: `Story stick: ${part.name}` }, sheet.toSheet),
     layout,
     sheet,
     dimensions: { stations: [], landmarks: [], joints: [], foldTabs: [] },
     lines: [],
   };
-  const strips = placed.map(({ strip, top, bottom }) =>
-    inflate(boundsOf([point(strip.from, bottom), point(strip.to, top)].map(context.at)), 1),
+  const rows = placed.map(({ row, top, bottom }) =>
+    inflate(boundsOf([point(row.from, bottom), point(row.to, top)].map(context.at)), 1),
   );
-  const space = { ...spaceBeside(context, strips), anchors: [], lines: [], crossable: new Set<Box>() };
+  const space = { ...spaceBeside(context, rows), anchors: [], lines: [], crossable: new Set<Box>() };
   return { ...context, space, stationAnchors: [], jointAnchors: [] };
 }
 
-type StripFrame = ReturnType<typeof stripFrame>;
+type RowFrame = ReturnType<typeof rowFrame>;
 
-const stripFrame = (view: SheetContext, { edge, out }: PlacedStrip) => ({
-  /** Of a station, and so far from the working edge into the strip, mm. */
+const rowFrame = (view: SheetContext, { edge, out }: PlacedRow) => ({
+  /** Of a station, and so far from the working edge into the row, mm. */
   at: (station: number, down: number): Point => view.at(point(station, edge - out * down)),
   baseline: (from: number, to: number): number => (out > 0 ? to : from),
   flipped: out < 0,
 });
 
-function drawStrip(gauge: LaidGauge, view: SheetContext, placed: PlacedStrip): (Stroke | Words)[] {
-  const { strip } = placed;
-  const frame = stripFrame(view, placed);
+function drawRow(stick: LaidStoryStick, view: SheetContext, placed: PlacedRow): (Stroke | Words)[] {
+  const { row } = placed;
+  const frame = rowFrame(view, placed);
   const { at } = frame;
-  const [first, ...others] = stripOutline(placed).map(({ from, to }) => [view.at(from), view.at(to)]);
-  const labels = stripLabelsOn(gauge, placed, view.sheet) ?? [];
+  const [first, ...others] = rowOutline(placed).map(({ from, to }) => [view.at(from), view.at(to)]);
+  const labels = rowLabelsOn(stick, placed, view.sheet) ?? [];
   return [
     polyline('cut', first ?? []),
     ...others.map((side) => polyline('rule', side)),
-    ...strip.ticks.map(({ station, what }) =>
-      polyline(what === 'station' ? 'rule' : 'mark', [at(station, 0), at(station, STRIP_MM.tick)]),
+    ...row.ticks.map(({ station, what }) =>
+      polyline(what === 'station' ? 'rule' : 'mark', [at(station, 0), at(station, ROW_MM.tick)]),
     ),
     ...labels.flatMap((label) => [
-      polyline('station', [at(label.tick.station, STRIP_MM.tick), at(label.middle, STRIP_MM.lead)]),
-      ...(gauge.style.turned ? turnedLabel(placed, label, frame) : flatLabel(label, frame)),
+      polyline('station', [at(label.tick.station, ROW_MM.tick), at(label.middle, ROW_MM.lead)]),
+      ...(stick.style.turned ? turnedLabel(placed, label, frame) : flatLabel(label, frame)),
     ]),
-    ...stripBand(gauge, view, placed, frame),
+    ...rowBand(stick, view, placed, frame),
   ];
 }
 
-function flatLabel({ what, station, offset, middle }: LaidLabel, frame: StripFrame) {
+function flatLabel({ what, station, offset, middle }: LaidLabel, frame: RowFrame) {
   const half = BOX_MM.width / 2;
-  const boxTop = STRIP_MM.flatWords + STRIP_MM.boxGap;
+  const boxTop = ROW_MM.flatWords + ROW_MM.boxGap;
   const line = (text: string, type: number, from: number): Words =>
     words(text, frame.at(middle, frame.baseline(from, from + type * CAP_HEIGHT)), type, 'middle');
   return [
-    ...(what === '' ? [] : [line(what, TYPE_MM.what, STRIP_MM.lead + 1.1)]),
-    line(station, TYPE_MM.station, STRIP_MM.lead + 4.5),
-    line(offset, TYPE_MM.offset, STRIP_MM.flatWords - 0.6 - TYPE_MM.offset * CAP_HEIGHT),
+    ...(what === '' ? [] : [line(what, TYPE_MM.what, ROW_MM.lead + 1.1)]),
+    line(station, TYPE_MM.station, ROW_MM.lead + 4.5),
+    line(offset, TYPE_MM.offset, ROW_MM.flatWords - 0.6 - TYPE_MM.offset * CAP_HEIGHT),
     readingBox(frame, middle - half, boxTop, middle + half, boxTop + BOX_MM.height),
   ];
 }
 
-function turnedLabel({ top, bottom }: PlacedStrip, label: LaidLabel, frame: StripFrame) {
+function turnedLabel({ top, bottom }: PlacedRow, label: LaidLabel, frame: RowFrame) {
   const { middle } = label;
-  const boxBottom = top - bottom - STRIP_MM.band;
-  const boxTop = boxBottom - STRIP_MM.turnedBox;
+  const boxBottom = top - bottom - ROW_MM.band;
+  const boxTop = boxBottom - ROW_MM.turnedBox;
   const [near, far] = frame.flipped ? (['start', 'end'] as const) : (['end', 'start'] as const);
   const upright = (text: string, type: number, down: number, anchor: 'start' | 'end'): Words =>
     words(text, frame.at(middle + type * 0.3, down), type, anchor, Math.PI / 2);
   return [
-    upright(turnedStation(label), TYPE_MM.station, STRIP_MM.lead + 0.6, near),
-    upright(label.offset, TYPE_MM.offset, boxTop - STRIP_MM.boxGap, far),
+    upright(turnedStation(label), TYPE_MM.station, ROW_MM.lead + 0.6, near),
+    upright(label.offset, TYPE_MM.offset, boxTop - ROW_MM.boxGap, far),
     readingBox(frame, middle - TURNED_MM / 2 + 0.4, boxTop, middle + TURNED_MM / 2 - 0.4, boxBottom),
   ];
 }
 
-const readingBox = ({ at }: StripFrame, left: number, top: number, right: number, bottom: number): Stroke =>
+const readingBox = ({ at }: RowFrame, left: number, top: number, right: number, bottom: number): Stroke =>
   polyline('station', [at(left, top), at(right, top), at(right, bottom), at(left, bottom), at(left, top)]);
 
-function stripBand(
-  gauge: LaidGauge,
+function rowBand(
+  stick: LaidStoryStick,
   { sheet, layout }: SheetContext,
-  { strip, top, bottom }: PlacedStrip,
-  frame: StripFrame,
+  { row, top, bottom }: PlacedRow,
+  frame: RowFrame,
 ): (Stroke | Words)[] {
-  const [low, high] = stripRangeOnSheet(sheet, strip);
+  const [low, high] = rowRangeOnSheet(sheet, row);
   const hasStart = low <= 0 && high > 0;
-  const end = gauge.from === 'chord' ? 'start of the edge' : 'reference end';
-  const { rule, name } = gauge.part;
-  const which = `, ${strip.edge} · code ${layout.code}`;
-  const depth = (row: 0 | 1): number => top - bottom - STRIP_MM.band + 2 + row * BAND_TYPE_MM * LINE_SPACING;
+  const { rule, name } = stick.part;
+  const which = `, ${row.edge} · code ${layout.code}`;
+  const depth = (line: 0 | 1): number => top - bottom - ROW_MM.band + 2 + line * BAND_TYPE_MM * LINE_SPACING;
   const roomFrom = (left: number): number => high - left - 2;
   // A long name gives way, never which edge it is.
   const said = (before: string, left: number): string => {
@@ -136,8 +135,8 @@ function stripBand(
   };
   // Read from above: the first line is the farther from the working edge where that lies below.
   const [first, second] = frame.flipped ? ([1, 0] as const) : ([0, 1] as const);
-  const [before, left] = hasStart ? [`${end} · `, ARROW_MM + 2] : ['', low + 2];
-  const howToRead = `offsets square off the solid edge, ${rule.unit} · good within ${toleranceText(gauge.tolerance, rule)} · boxes: as measured`;
+  const [before, left] = hasStart ? ['station 0 · ', ARROW_MM + 2] : ['', low + 2];
+  const howToRead = `offsets square from the working edge, ${unitWord(rule)} · tolerance ${toleranceText(stick.tolerance, rule)} · boxes: your readings`;
   return [
     ...(hasStart ? startArrow(frame, depth(first) + (BAND_TYPE_MM * CAP_HEIGHT) / 2) : []),
     ...line(said(before, left), left, first),
@@ -145,7 +144,7 @@ function stripBand(
   ];
 }
 
-function startArrow({ at }: StripFrame, down: number): Stroke[] {
+function startArrow({ at }: RowFrame, down: number): Stroke[] {
   const tip = at(0.4, down);
   const barb = (side: 1 | -1): Point => at(HEAD_MM, down + (side * HEAD_MM) / 2);
   return [polyline('mark', [at(ARROW_MM, down), tip]), polyline('mark', [barb(1), tip, barb(-1)])];

@@ -1,4 +1,4 @@
-import type { GaugeStrip, GaugeTick } from '../../part/derived/story-stick.ts';
+import type { StickRow, StickTick } from '../../part/derived/story-stick.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
 import type { Unit } from '../../units/unit.ts';
 import { lengthWithoutUnit } from '../drawing/dimensions.ts';
@@ -14,13 +14,13 @@ export const TURNED_MM = 6;
 const SAME_SHARE = 1e-6;
 
 /** Labels stand along the stick while they find room, then upright, then at every so many stations. */
-export interface GaugeLabelStyle {
+export interface StickLabelStyle {
   readonly turned: boolean;
   readonly every: number;
 }
 
-export interface GaugeLabel {
-  readonly tick: GaugeTick;
+export interface StickLabel {
+  readonly tick: StickTick;
   readonly what: string;
   readonly station: string;
   readonly offset: string;
@@ -32,15 +32,15 @@ function offsetReading(offset: number, rule: Rule): string {
   return isBelow ? `${lengthWithoutUnit(-offset, rule)} below` : lengthWithoutUnit(offset, rule);
 }
 
-/** A label of a tick on a strip that is measured up from (1) or down from (−1). */
-export const gaugeLabel = (tick: GaugeTick, rule: Rule, out: 1 | -1 = 1): GaugeLabel => ({
+/** A label of a tick on a row that is measured up from (1) or down from (−1). */
+export const stickLabel = (tick: StickTick, rule: Rule, out: 1 | -1 = 1): StickLabel => ({
   tick,
   what: tick.what === 'station' ? '' : tick.what,
   station: lengthWithoutUnit(tick.station, rule),
   offset: offsetReading(out * tick.offset, rule),
 });
 
-export function gaugeLabelWidth({ what, station, offset }: GaugeLabel, { turned }: GaugeLabelStyle): number {
+export function stickLabelWidth({ what, station, offset }: StickLabel, { turned }: StickLabelStyle): number {
   if (turned) return TURNED_MM;
   const widths = [
     textWidth(what, TYPE_MM.what),
@@ -50,13 +50,13 @@ export function gaugeLabelWidth({ what, station, offset }: GaugeLabel, { turned 
   return Math.max(BOX_MM.width, ...widths) + WHITE_MM;
 }
 
-export const turnedLength = (label: GaugeLabel): number =>
+export const turnedLength = (label: StickLabel): number =>
   textWidth(turnedStation(label), TYPE_MM.station) + 2 + textWidth(label.offset, TYPE_MM.offset);
 
-export const turnedStation = ({ what, station }: GaugeLabel): string =>
+export const turnedStation = ({ what, station }: StickLabel): string =>
   what === '' ? station : `${what} ${station}`;
 
-export const labelledTicks = ({ ticks, spacing }: GaugeStrip, { every }: GaugeLabelStyle): GaugeTick[] =>
+export const labelledTicks = ({ ticks, spacing }: StickRow, { every }: StickLabelStyle): StickTick[] =>
   ticks.filter(({ what, station }) => {
     const steps = station / (spacing * every);
     return every === 1 || what !== 'station' || Math.abs(steps - Math.round(steps)) < SAME_SHARE;

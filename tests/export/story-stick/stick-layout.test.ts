@@ -4,14 +4,18 @@ import { type Box, boxesOverlap } from '../../../src/curves/geometry/bounds.ts';
 import { point } from '../../../src/curves/geometry/point.ts';
 import type { Item, Words } from '../../../src/export/drawing/drawing.ts';
 import { textWidth } from '../../../src/export/drawing/text-width.ts';
-import { type LaidGauge, layOutGauge, worthReading } from '../../../src/export/gauge/gauge-layout.ts';
-import { composeGauge, gaugePages } from '../../../src/export/gauge/gauge-pages.ts';
-import { gaugeStrip } from '../../../src/part/derived/story-stick.ts';
+import {
+  type LaidStoryStick,
+  layOutStoryStick,
+  worthReading,
+} from '../../../src/export/story-stick/stick-layout.ts';
+import { composeStoryStick, storyStickPages } from '../../../src/export/story-stick/stick-pages.ts';
+import { stickRow } from '../../../src/part/derived/story-stick.ts';
 import { chordLine, REFERENCE_LINE, stationsOf } from '../../../src/part/offsets.ts';
 import { parsePaper } from '../../../src/tiling/paper/paper-sizes.ts';
 import { samplePart } from '../../part/jobs.ts';
 
-function gaugeOf(
+function stickOf(
   sample: string,
   paper: string,
   every?: number,
@@ -19,12 +23,12 @@ function gaugeOf(
   name?: string,
 ) {
   const part = { ...samplePart(sample), ...(name && { name }) };
-  const strips = part.edges.map((edge) => {
+  const rows = part.edges.map((edge) => {
     const base = from === 'chord' ? chordLine(edge) : REFERENCE_LINE;
-    return gaugeStrip(part, edge, base, stationsOf(edge, base, part.rule.unit, every));
+    return stickRow(part, edge, base, stationsOf(edge, base, part.rule.unit, every));
   });
   const options = { paper: parsePaper(paper), margin: 12.7, overlap: 15 };
-  return layOutGauge({ part, from, strips: worthReading(strips, part), tolerance: 1 }, options);
+  return layOutStoryStick({ part, from, rows: worthReading(rows, part), tolerance: 1 }, options);
 }
 
 const wordsOf = (items: readonly Item[]): Words[] =>
@@ -49,9 +53,9 @@ const CASES: readonly [sample: string, paper: string, every?: number | undefined
   ['hall-bench-stretcher.yaml', '160x200mm'],
 ];
 
-describe.each(CASES)('the gauge of %s on %s', (sample, paper, every, from) => {
-  const gauge: LaidGauge = gaugeOf(sample, paper, every, from);
-  const pages = [...composeGauge(gauge, false)];
+describe.each(CASES)('the story stick of %s on %s', (sample, paper, every, from) => {
+  const stick: LaidStoryStick = stickOf(sample, paper, every, from);
+  const pages = [...composeStoryStick(stick, false)];
 
   test('has no words on others, on any sheet', () => {
     for (const { drawing } of pages) {
@@ -64,9 +68,9 @@ describe.each(CASES)('the gauge of %s on %s', (sample, paper, every, from) => {
   });
 
   test('has each tick at its true station, on the working edge', () => {
-    const { sheets } = gauge.layout;
-    for (const { strip, edge } of gauge.placed)
-      for (const { station } of strip.ticks) {
+    const { sheets } = stick.layout;
+    for (const { row, edge } of stick.placed)
+      for (const { station } of row.ticks) {
         const found = sheets.some((sheet, i) => {
           const at = transformPoint(sheet.toSheet, point(station, edge));
           return pages[i]!.drawing.items.some(
@@ -86,7 +90,7 @@ describe.each(CASES)('the gauge of %s on %s', (sample, paper, every, from) => {
 
   test('names its landmarks, each once', () => {
     const texts = pages.flatMap(({ drawing }) => wordsOf(drawing.items).map(({ text }) => text));
-    const marks = gauge.placed.flatMap(({ strip }) => strip.ticks.filter(({ what }) => what === 'apex'));
+    const marks = stick.placed.flatMap(({ row }) => row.ticks.filter(({ what }) => what === 'apex'));
     expect(texts.filter((text) => /^apex/.test(text))).toHaveLength(marks.length);
   });
 
@@ -94,16 +98,16 @@ describe.each(CASES)('the gauge of %s on %s', (sample, paper, every, from) => {
     for (const { drawing } of pages) {
       const texts = wordsOf(drawing.items).map(({ text }) => text);
       expect(texts).toContain('100 mm');
-      expect(texts.some((text) => text.includes('good within ±'))).toBe(true);
+      expect(texts.some((text) => text.includes('tolerance ±'))).toBe(true);
     }
-    const all = gaugePages(gauge, true);
+    const all = storyStickPages(stick, true);
     expect(all.names).toEqual([...all.pages].map(({ name }) => name));
   });
 });
 
 test('its cover asks for the bars that its sheets have: across alone', () => {
-  const gauge = gaugeOf('hall-bench-leg.yaml', 'letter');
-  const [cover, ...sheets] = [...composeGauge(gauge, true)].map(({ drawing }) => wordsOf(drawing.items));
+  const stick = stickOf('hall-bench-leg.yaml', 'letter');
+  const [cover, ...sheets] = [...composeStoryStick(stick, true)].map(({ drawing }) => wordsOf(drawing.items));
   // The lines of its cover are broken where they fill their column.
   expect(cover!.map(({ text }) => text).join(' ')).toMatch(/the 4″ bar, across, from end mark/);
   for (const sheet of sheets) expect(sheet.filter(({ text }) => text === '4″')).toHaveLength(1);
@@ -111,8 +115,8 @@ test('its cover asks for the bars that its sheets have: across alone', () => {
 
 test('a name too long for its sheet gives way to the edge and the code', () => {
   const name = 'The leg of a bench '.repeat(8).trim();
-  const gauge = gaugeOf('hall-bench-leg.yaml', 'letter', 2 * 25.4, 'reference', name);
-  const heads = [...composeGauge(gauge, false)].flatMap(({ drawing }) =>
+  const stick = stickOf('hall-bench-leg.yaml', 'letter', 2 * 25.4, 'reference', name);
+  const heads = [...composeStoryStick(stick, false)].flatMap(({ drawing }) =>
     wordsOf(drawing.items).filter(({ text }) => text.includes('The leg') && text.includes(' · code ')),
   );
   expect(heads.length).toBeGreaterThan(1);
@@ -121,17 +125,17 @@ test('a name too long for its sheet gives way to the edge and the code', () => {
 });
 
 test('labels stand along the stick while there is room, then upright, then at round stations only', () => {
-  expect(gaugeOf('hall-bench-leg.yaml', 'letter', 2 * 25.4).style).toEqual({ turned: false, every: 1 });
-  expect(gaugeOf('hall-bench-leg.yaml', 'letter', 25.4 / 2).style).toEqual({ turned: true, every: 1 });
-  expect(gaugeOf('hall-bench-leg.yaml', 'letter', 25.4 / 16).style).toEqual({ turned: true, every: 4 });
+  expect(stickOf('hall-bench-leg.yaml', 'letter', 2 * 25.4).style).toEqual({ turned: false, every: 1 });
+  expect(stickOf('hall-bench-leg.yaml', 'letter', 25.4 / 2).style).toEqual({ turned: true, every: 1 });
+  expect(stickOf('hall-bench-leg.yaml', 'letter', 25.4 / 16).style).toEqual({ turned: true, every: 4 });
 });
 
-test('a gauge of an edge that is the reference line is refused', () => {
+test('a stick of an edge that is the reference line is refused', () => {
   const part = samplePart('hall-bench-leg.yaml');
   expect(() =>
-    layOutGauge(
-      { part, from: 'reference', strips: [], tolerance: 1 },
+    layOutStoryStick(
+      { part, from: 'reference', rows: [], tolerance: 1 },
       { paper: parsePaper('a4'), margin: 10, overlap: 15 },
     ),
-  ).toThrow(/reads 0 all along/);
+  ).toThrow(expect.objectContaining({ code: 'gauge.nothing-to-read' }));
 });
