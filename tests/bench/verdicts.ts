@@ -48,7 +48,7 @@ function fairness(): Figure[] {
       percent(odd, ({ line, movedStation }) => oddStation(line) !== movedStation),
       10,
     ),
-    share('verdict that gets better as a bump grows', growing, 1),
+    share('verdict that gets better as a bump grows', growing, 2),
   ];
 }
 
