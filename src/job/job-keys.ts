@@ -9,6 +9,7 @@ export const JOB_KEYS: readonly string[] = [
   'stock',
   'edges',
   'ends',
+  'stands',
   'joints',
   'allowance',
   'notes',
@@ -17,5 +18,8 @@ export const JOB_KEYS: readonly string[] = [
 export const STOCK_KEYS: readonly string[] = ['species', 'length', 'width', 'thickness', 'layers'];
 export const ALLOWANCE_KEYS: readonly string[] = ['saw', 'width'];
 export const PARALLEL_KEYS: readonly string[] = ['parallel', 'by'];
+export const STANDS_KEYS: readonly string[] = ['foot', 'foot-out'];
+/** What an edge may not be named: these say towards what a foot is out. */
+export const FOOT_OUT_KEYS: readonly string[] = ['reference-face', 'other-face', 'twist'];
 export const ENDS_KEYS: readonly string[] = ['left', 'right'];
 export const END_KEYS: readonly string[] = ['miter', 'bevel', 'rake', 'splay'];

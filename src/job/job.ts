@@ -17,6 +17,8 @@ export interface Job {
   readonly stock?: Stock;
   /** One edge: a line pattern. Two: a closed part. */
   readonly edges: readonly [Edge] | readonly [Edge, Edge];
+  /** How a leg stands on the floor; its ends are then cut level with it. */
+  readonly stands?: Stands;
   /** How a closed part is cut off at either end; square where it says nothing. */
   readonly ends?: { readonly [side in EndSide]?: EndSetting };
   /** On the marked face; empty where there are none. */
@@ -40,6 +42,20 @@ export interface Stock {
 export type PairKind = 'identical' | 'mirrored';
 
 export type EndSide = 'left' | 'right';
+
+export type Face = 'reference-face' | 'other-face';
+
+/** How far the foot of a leg is out, radians from plumb. */
+export interface Stands {
+  /** The end on the floor. */
+  readonly foot: EndSide;
+  /** Towards an edge, seen looking square at the reference face. */
+  readonly towardsEdge?: { readonly edge: string; readonly by: number };
+  /** Towards a face, seen looking square at an edge. */
+  readonly towardsFace?: { readonly face: Face; readonly by: number };
+  /** Whether the leg is not twisted about its length, or its reference face stays level across. */
+  readonly twist: 'none' | 'level-across';
+}
 
 /**
  * The cut at an end, by the two angles of a saw or of a leg's stance: radians between -π/2 and π/2. Positive leans

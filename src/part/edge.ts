@@ -28,6 +28,8 @@ export function lowerEdge({ edges }: Pick<Part, 'edges'>): PartEdge {
   return other ? lowerFirst([edge, other])[0] : edge;
 }
 
+export const upperEdge = ([edge, other = edge]: Part['edges']): PartEdge => lowerFirst([edge, other])[1];
+
 export function cornersOnFace(part: Pick<Part, 'edges' | 'ends'>, edge: PartEdge): readonly [Point, Point] {
   const { ends } = part;
   if (!ends) return [edgeStart(edge), edgeEnd(edge)];

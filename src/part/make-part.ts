@@ -2,7 +2,8 @@ import { pathBounds } from '../curves/geometry/bounds.ts';
 import type { Job } from '../job/job.ts';
 import { catchFault, type Fault, Faults, throwFaults } from '../units/fault.ts';
 import { stockFaults } from './check-stock-fit.ts';
-import { stationRange } from './edge.ts';
+import { stationRange, upperEdge } from './edge.ts';
+import { withStandingEnds } from './ends/standing.ts';
 import { jointFaults, jointWarnings } from './joints/joint-checks.ts';
 import { makeEdgeRuns, makeEdges } from './make-edges.ts';
 import { makeOutline } from './outline/outline.ts';
@@ -12,11 +13,12 @@ import { finishedLine } from './part-lines.ts';
 import { nailWarnings, stockWarnings } from './part-warnings.ts';
 
 /** Works a job out and checks it. @throws Faults with every mistake found, each with its key of the job file */
-export function makePart(job: Job): Part {
+export function makePart(given: Job): Part {
   const faults: Fault[] = [];
-  const runs = job.edges.map((edge) => makeEdgeRuns(edge, faults));
+  const runs = given.edges.map((edge) => makeEdgeRuns(edge, faults));
   throwFaults(faults);
-  const edges = asFaults(() => makeEdges(job, runs));
+  const edges = asFaults(() => makeEdges(given, runs));
+  const job = withStandingEnds(given, upperEdge(edges).name);
   const { shape, exact, ends } = asFaults(() => makeOutline(edges, job));
   const makeSawLine = () => parallelLine({ shape, exact, edges }, job.sawAllowance);
   const saw = job.sawAllowance === 0 ? [] : asFaults(makeSawLine, 'allowance.saw');
@@ -37,7 +39,7 @@ export function makePart(job: Job): Part {
 
 /** A part made from another: nothing but a line to cut. */
 export function partFromLine(
-  { stock: _stock, notes: _notes, ends: _ends, ...kept }: Part,
+  { stock: _stock, notes: _notes, ends: _ends, stands: _stands, ...kept }: Part,
   own: Pick<Part, 'name' | 'edges' | 'shape'>,
 ): Part {
   const exact = finishedLine(own.shape);

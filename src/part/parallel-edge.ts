@@ -16,6 +16,7 @@ import { catchFault, Fault } from '../units/fault.ts';
 import { makeEdge } from './edge.ts';
 import type { ClipPlane } from './ends/clip-pieces.ts';
 import { clipPlaneAt, makeEndPlane } from './ends/end-planes.ts';
+import { withStandingEnds } from './ends/standing.ts';
 import type { PartEdge, PartRun } from './part.ts';
 
 /** How closely the parallel of a curve without a closed form is fitted: nothing beside the fit of the path. */
@@ -25,7 +26,7 @@ const EXACT_MM = FIT_MM / 50;
  * The parallel of an edge, carried on to where the ends are cut.
  * @throws Fault `parallel.folds`, `parallel.no-room`, `parallel.no-reach`, `ends.…`
  */
-export function makeParallelEdge(edge: ParallelEdge, base: readonly PartRun[], job: Job): PartEdge {
+export function makeParallelEdge(edge: ParallelEdge, base: readonly PartRun[], given: Job): PartEdge {
   const runs = catchFault(
     () => parallelRuns(base, edge.by),
     (fault) => {
@@ -33,6 +34,7 @@ export function makeParallelEdge(edge: ParallelEdge, base: readonly PartRun[], j
     },
   );
   const { name, key, by } = edge;
+  const job = withStandingEnds(given, by > 0 ? name : edge.parallel);
   const head = { name, key, parallel: { to: edge.parallel, by }, woodIsAbove: false };
   const depths = [0, job.stock?.thickness ?? 0];
   const corners = pathEnds(base.flatMap(({ exact }) => exact));

@@ -6,6 +6,7 @@ import { ALLOWANCE_KEYS, JOB_KEYS, STOCK_KEYS } from '../job-keys.ts';
 import { readEdges } from './read-edges.ts';
 import { readEnds } from './read-ends.ts';
 import { readJoints } from './read-joints.ts';
+import { readStands } from './read-stands.ts';
 import {
   JOB_UNITS,
   omitUndefined,
@@ -45,17 +46,27 @@ function readJob(root: YamlNode): PossiblyUnread<Job> | undefined {
   // Lengths are checked even where the unit is unknown; in millimeters none is too long.
   const unit = known ?? 'mm';
   const edges = table.require('edges', 'Set out one edge or two under "edges:".');
+  const drawn = edges && readEdges(edges, unit);
+  const stands = table.read('stands', (entry) => readStands(entry, drawn));
+  if (stands)
+    table
+      .get('ends')
+      ?.reportAtName(
+        'job.one-of',
+        'stands already says how both ends are cut. Use stands or ends, not both.',
+      );
   const pair = table.read('pair', (entry) => readWord(entry, ['identical', 'mirrored'] as const));
   const allowance = table.read('allowance', (entry) => readAllowance(entry, unit), {});
   return {
     part: part && readName(part, MAX_NAME),
     rule: known && table.read('graduation', (entry) => readRule(entry, known), defaultRule(known)),
-    edges: edges && readEdges(edges, unit),
+    edges: drawn,
     quantity: table.read('quantity', (entry) => readQuantity(entry, pair), pair ? 2 : 1),
     joints: table.read('joints', (entry) => readJoints(entry, unit), []),
     sawAllowance: allowance && (allowance.saw ?? 0),
     ...omitUndefined({
       pair,
+      stands,
       ends: table.read('ends', readEnds),
       widthAllowance: allowance?.width,
       stock: table.read('stock', (entry) => readStock(entry, unit)),

@@ -1,6 +1,7 @@
 import { quoted } from '../../units/quoted.ts';
 import type { Unit } from '../../units/unit.ts';
 import { type Edge, isParallelEdge, type Job } from '../job.ts';
+import { FOOT_OUT_KEYS } from '../job-keys.ts';
 import { type EdgeStep, STEP_NAMES, stepPointList } from '../steps/step-kinds.ts';
 import { checkShoulder, isShoulderStep } from './check-station-order.ts';
 import { readParallelEdge } from './read-parallel-edge.ts';
@@ -41,6 +42,10 @@ export function readEdges(node: YamlNode, unit: Unit): Job['edges'] | undefined 
 function readEdge({ name, node }: NamedNode, unit: Unit, other: string | undefined): Edge | undefined {
   if (!EDGE_NAME.test(name)) {
     const wording = `${quoted(name)} cannot name an edge. Use up to 40 letters, digits, spaces, "-" and "_".`;
+    return node.reportAtName('job.edge-name', wording);
+  }
+  if (FOOT_OUT_KEYS.includes(name)) {
+    const wording = `${quoted(name)} cannot name an edge, because it has a meaning under stands. Choose another name.`;
     return node.reportAtName('job.edge-name', wording);
   }
   if (node.hasKey('parallel')) return readParallelEdge(name, node, unit, other);

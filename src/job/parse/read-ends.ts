@@ -5,7 +5,7 @@ import { YamlMapping } from './yaml-mapping.ts';
 import type { YamlNode } from './yaml-node.ts';
 
 /** A steeper cut runs along the part rather than across it: no saw is set up for it. */
-const MAX_END_ANGLE = (75 * Math.PI) / 180;
+export const MAX_END_ANGLE = (75 * Math.PI) / 180;
 
 /** The last two are for a part with a parallel edge. */
 const END_WORDS = ['square', 'square to curve', 'level'] as const;

@@ -17,6 +17,8 @@ export interface EndPlane {
   readonly reach: number;
   /** How the job tells the angles. */
   readonly by: EndSetting['by'];
+  /** In the job file. */
+  readonly key: string;
 }
 
 export type EndPlanes = Readonly<Record<EndSide, EndPlane>>;
@@ -33,6 +35,7 @@ export interface PartEnd extends EndPlane {
  * @throws Fault `ends.no-thickness` for a bevel in stock of unknown thickness
  */
 export function makeEndPlane(job: Job, side: EndSide, corners: readonly CurvePoint[]): EndPlane {
+  const key = job.stands ? 'stands' : `ends.${side}`;
   const setting = job.ends?.[side] ?? { by: job.edges.some(isParallelEdge) ? 'curve' : 'square' };
   const angles = compoundAngles(endAngles(setting, job, side, firstOf(corners).angle));
   const thickness = job.stock?.thickness;
@@ -40,7 +43,7 @@ export function makeEndPlane(job: Job, side: EndSide, corners: readonly CurvePoi
     throw new Fault(
       'ends.no-thickness',
       'a bevel needs the thickness of the wood. Write "thickness: 1 3/4" under stock.',
-      `ends.${side}`,
+      key,
     );
   const reaches = corners.flatMap(({ x, y }) =>
     [0, thickness ?? 0].map((depth) => placeAlong(angles, { x, y }, depth)),
@@ -49,6 +52,7 @@ export function makeEndPlane(job: Job, side: EndSide, corners: readonly CurvePoi
     side,
     angles,
     by: setting.by,
+    key,
     reach: side === 'right' ? Math.min(...reaches) : Math.max(...reaches),
   };
 }
@@ -81,9 +85,9 @@ export const placeAlong = ({ rake, splay }: CompoundAngles, { x, y }: Point, dep
   Math.cos(rake) * (x - Math.tan(splay) * depth) + Math.sin(rake) * y;
 
 /** The plane's line at a depth under the marked face, as a cut of the edges there. */
-export function clipPlaneAt({ side, angles, reach }: EndPlane, depth: number): ClipPlane {
+export function clipPlaneAt({ side, angles, reach, key }: EndPlane, depth: number): ClipPlane {
   const way = side === 'right' ? 1 : -1;
-  return { signedDistance: (at) => way * (placeAlong(angles, at, depth) - reach), key: `ends.${side}` };
+  return { signedDistance: (at) => way * (placeAlong(angles, at, depth) - reach), key };
 }
 
 export interface CutCorner extends Point {
