@@ -1,4 +1,5 @@
 import { type Command, Help } from 'commander';
+import { type SafetyId, safetyNote, safetySections } from '../shop/words/safety.ts';
 import { present } from '../units/lists.ts';
 import { MEASURE } from '../units/typeset.ts';
 import { EXIT_CODE_HELP } from './exit-codes.ts';
@@ -8,7 +9,7 @@ import { writeText } from './output/stdout.ts';
 export interface HelpSections {
   readonly notes?: readonly string[];
   readonly files?: string;
-  readonly care?: string;
+  readonly safety?: readonly SafetyId[];
   /** Command lines as typed; a test runs each. */
   readonly examples: readonly string[];
 }
@@ -43,14 +44,15 @@ export const applyHelpStyle = (command: Command): Command =>
 /** Adds the sections below the options. */
 export const addHelpSections = (command: Command, sections: HelpSections): Command =>
   command.addHelpText('after', () => {
-    const { notes = [], files, care, examples } = sections;
+    const { notes = [], files, safety = [], examples } = sections;
+    const care = safetySections(safety.map((id) => safetyNote(id)));
     const width = helpWidth(process.stdout);
     const titled = (title: string, text: string): string =>
       `${title}:\n${wrapText(text, width - INDENT.length).replace(/^/gm, INDENT)}`;
     const blocks = present(
       ...notes.map((note) => wrapText(note, width)),
       files !== undefined && titled('Files', files),
-      care !== undefined && titled('Take care', care),
+      ...care.map(({ title, messages }) => titled(title, messages.join('\n'))),
       ['Examples:', ...examples.map((line) => formatExample(line, width))].join('\n'),
       examples.some((line) => line.includes(' samples/')) && wrapText(SAMPLES, width),
       titled('Exit codes', EXIT_CODE_HELP),

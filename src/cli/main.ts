@@ -26,9 +26,7 @@ const makeProgram = (): Command =>
         'Jobs, readings and what is written go by the names you give. A file that fairlath wrote before is replaced, ' +
         'any other only with --force, a job that is read never. What printers measured is kept in ' +
         'fairlath/printers.yaml in your settings folder ($XDG_CONFIG_HOME or ~/.config).',
-      care:
-        'fairlath draws lines. It does not judge whether a part is strong enough to sit on, lean on or stand under; the ' +
-        'manuals of your machines, local codes and licensed practice come first.',
+      safety: ['general.first', 'general.strength'],
       examples: [
         'fairlath new leg.yaml',
         'fairlath show samples/hall-bench-leg.yaml',

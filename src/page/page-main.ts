@@ -1,6 +1,7 @@
 import './style/theme.css';
 import './style/page.css';
 import './style/drawing.css';
+import { safetyNote, signalled } from '../shop/words/safety.ts';
 import type { Unit } from '../units/unit.ts';
 import { ApexLabels } from './canvas/apex-labels.ts';
 import { ComparisonLayer } from './canvas/comparison-layer.ts';
@@ -30,6 +31,7 @@ const RELAYOUT_RATIO = 1.5;
 /** On a low screen (a phone in landscape, a page at 200%) the notes are beside any part. */
 const LOW_SCREEN = matchMedia('(max-height: 35em)');
 const LIGHT_KEY = 'fairlath.light';
+const PAGE_SAFETY = ['general.first', 'general.strength'] as const;
 const unitRadios = document.querySelectorAll<HTMLInputElement>('input[name="unit"]');
 
 const store = new Store(FIRST_JOB);
@@ -69,6 +71,7 @@ store.onIdle(() => {
 });
 store.notify();
 void loadPageFont();
+byId('safety').textContent = PAGE_SAFETY.map((id) => signalled(safetyNote(id))).join(' ');
 
 function showNewJob(): void {
   job = store.jobNumber;

@@ -2,14 +2,15 @@ import type { Part } from '../../part/part.ts';
 import { adviseStrips, type RunsAdvice, stripToCut } from '../../shop/strip/part-strips.ts';
 import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
 import { describeNails, describeStrip, partStripCautions } from '../../shop/words/describe-strip.ts';
-import { Fault, type Warning } from '../../units/fault.ts';
+import type { SafetyNote } from '../../shop/words/safety.ts';
+import { Fault } from '../../units/fault.ts';
 import { lengthFormat } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
 import { jobCommand } from '../define-command.ts';
 import { writePicture } from '../files/atomic-write.ts';
 import { atOption, type OptionValues, optional, readLengths } from '../options/option-spec.ts';
 import { forceOption, pictureOption, speciesOption } from '../options/shared-options.ts';
-import { cautionsText, pick, pointJson } from '../output/print-answer.ts';
+import { pick, pointJson, safetyText } from '../output/print-answer.ts';
 import { withFaultContext } from '../output/report-errors.ts';
 
 const OPTIONS = [
@@ -35,7 +36,7 @@ export const makeCommand = jobCommand({
       'counts as safe; your strip may be weaker.',
   ],
   files: 'Reads JOB. Writes the SVG that --picture names.',
-  care: 'A sprung strip flies when it is let go. Wear eye protection, and hold it down while you draw the nails.',
+  safety: ['strip.spring'],
   examples: [
     'fairlath batten samples/hall-bench-leg.yaml',
     'fairlath batten samples/hall-bench-leg.yaml --picture strip.svg',
@@ -94,7 +95,7 @@ function asJson(runs: RunsAdvice): object {
   };
 }
 
-function asText(part: Part, runs: RunsAdvice, cautions: readonly Warning[]): string {
+function asText(part: Part, runs: RunsAdvice, cautions: readonly SafetyNote[]): string {
   const nails = runs.flatMap(({ edge, advice }) => {
     const lines = describeNails(advice, part.rule);
     return lines.length > 0 ? present(runs.length > 1 && `${edge}:`, ...lines).join('\n  ') : [];
@@ -104,7 +105,7 @@ function asText(part: Part, runs: RunsAdvice, cautions: readonly Warning[]): str
     describeStrip(stripToCut(runs), lengthFormat(part.rule)).join('\n'),
     ...nails,
     ...whyNoNails(runs),
-    cautionsText(cautions),
+    safetyText(cautions),
   ].join('\n\n');
 }
 

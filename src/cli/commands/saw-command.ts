@@ -8,8 +8,8 @@ import { cutOrder } from '../../shop/words/cut-order.ts';
 import { describeBlade } from '../../shop/words/describe-blade.ts';
 import { describeEnd } from '../../shop/words/describe-ends.ts';
 import { describeSupport } from '../../shop/words/describe-support.ts';
+import type { SafetyNote } from '../../shop/words/safety.ts';
 import { sawCautions } from '../../shop/words/saw-cautions.ts';
-import type { Warning } from '../../units/fault.ts';
 import { type LengthFormat, lengthFormat } from '../../units/graduation.ts';
 import { degrees } from '../../units/number-format.ts';
 import { jobCommand } from '../define-command.ts';
@@ -17,7 +17,7 @@ import { writePicture } from '../files/atomic-write.ts';
 import { atOption } from '../options/option-spec.ts';
 import { readSaws, requireBlade, SAW_OPTIONS } from '../options/saw-options.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
-import { anglesJson, cautionsText, pick, placeJson } from '../output/print-answer.ts';
+import { anglesJson, pick, placeJson, safetyText } from '../output/print-answer.ts';
 import { withFaultContext } from '../output/report-errors.ts';
 
 export const makeCommand = jobCommand({
@@ -36,9 +36,7 @@ export const makeCommand = jobCommand({
       'taken. The defaults are those of common saws, from memory: measure your own and give it.',
   ],
   files: 'Reads JOB. Writes the SVG that --picture names.',
-  care:
-    'The manual of your saw comes first. Wear eye protection, set the guide just above the work, keep your hands ' +
-    'out of the line of the blade, support long stock, and stop the blade before you back out of a cut.',
+  safety: ['saw.manual', 'saw.guide', 'saw.fingers', 'saw.support', 'saw.back-out', 'saw.wear'],
   examples: [
     'fairlath saw samples/hall-bench-leg.yaml',
     'fairlath saw samples/hall-bench-leg.yaml --picture saw.svg',
@@ -131,7 +129,7 @@ function bladeJson({ hollows, rounds, widest, corners, ownBlade }: Sawing['blade
   };
 }
 
-function asText(part: Part, sawing: Sawing, cautions: readonly Warning[], words: LengthFormat): string {
+function asText(part: Part, sawing: Sawing, cautions: readonly SafetyNote[], words: LengthFormat): string {
   const { blade, ends, weights, support, table } = sawing;
   const { sawAllowance: out } = part;
   const line = out > 0 ? `, for the line ${words.rounded(out)} outside the finished one` : '';
@@ -146,6 +144,6 @@ function asText(part: Part, sawing: Sawing, cautions: readonly Warning[], words:
     }),
     block('Support:', describeSupport(weights, support, table, words)),
     block('Order of cuts:', order),
-    cautionsText(cautions),
+    safetyText(cautions),
   ].join('\n\n');
 }

@@ -20,7 +20,7 @@ import { jobCommand } from '../define-command.ts';
 import { writePicture } from '../files/atomic-write.ts';
 import { BOARD_OPTIONS, readStockOptions, requireNesting } from '../options/board-options.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
-import { pick, placeJson, textTable } from '../output/print-answer.ts';
+import { pick, placeJson, safetyText, textTable } from '../output/print-answer.ts';
 import { withFaultContext } from '../output/report-errors.ts';
 
 export const makeCommand = jobCommand({
@@ -144,7 +144,6 @@ function asText(part: Part, plan: StockPlan): string {
   const thickness = stock?.thickness === undefined ? '' : showLength(stock.thickness, rule);
   const { turn } = plan.grain;
   const grain = turn === 0 ? 'Grain along the reference line' : `Grain turned ${showAngle(turn)}`;
-  const cautions = STOCK_CAUTIONS.map(({ message }) => `- ${message}`);
   return present(
     [part.name, wanted].filter(Boolean).join('\n'),
     list('Blank', describeBlank(part, plan)),
@@ -157,6 +156,6 @@ function asText(part: Part, plan: StockPlan): string {
         nestingRows(plan, rule),
       ),
     list(grain, describeGrain(plan, rule)),
-    list('Take care:', cautions),
+    safetyText(STOCK_CAUTIONS),
   ).join('\n\n');
 }

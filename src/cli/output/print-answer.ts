@@ -1,6 +1,7 @@
 import type { Point } from '../../curves/geometry/point.ts';
 import type { CompoundAngles } from '../../part/ends/compound-angles.ts';
 import type { Part } from '../../part/part.ts';
+import { type SafetyNote, safetySections } from '../../shop/words/safety.ts';
 import type { Warning } from '../../units/fault.ts';
 import { degrees } from '../../units/number-format.ts';
 import { writeLine } from './stdout.ts';
@@ -33,8 +34,11 @@ const jsonText = (body: object): string =>
     2,
   );
 
-export const cautionsText = (cautions: readonly Warning[]): string =>
-  ['Take care:', ...cautions.map(({ message }) => `- ${message}`)].join('\n');
+/** "Warning:" and "Caution:", each over its list. */
+export const safetyText = (notes: readonly SafetyNote[]): string =>
+  safetySections(notes)
+    .map(({ title, messages }) => [`${title}:`, ...messages.map((message) => `- ${message}`)].join('\n'))
+    .join('\n\n');
 
 export const placeJson = ({ x, y }: Point): object => ({ station: x, offset: y });
 

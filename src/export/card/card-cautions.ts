@@ -3,11 +3,11 @@ import type { Part } from '../../part/part.ts';
 import type { Sawing } from '../../shop/saw/advise-sawing.ts';
 import { mostStrained, type RunsAdvice } from '../../shop/strip/part-strips.ts';
 import { stripCautions } from '../../shop/words/describe-strip.ts';
+import { safetyNote, signalled } from '../../shop/words/safety.ts';
 import { sawCautions } from '../../shop/words/saw-cautions.ts';
 import { LOST_LETTER } from '../../shop/words/written-warnings.ts';
-import { lastOf } from '../../units/checked.ts';
 import { sortByRank } from '../../units/lists.ts';
-import { CAUTIONS } from '../cover/cover-words.ts';
+import { capitalize } from '../../units/number-format.ts';
 import { drawRows, paragraph, type TextRow } from '../cover/text-columns.ts';
 import { printedLengthWords, sentence } from '../drawing/dimensions.ts';
 import type { Item } from '../drawing/drawing.ts';
@@ -18,13 +18,20 @@ const URGENT_CODES = [
   ...['saw.too-high', 'saw.manual', 'saw.fingers', 'saw.guide'],
 ];
 
+/** Each after its signal word, the most urgent first. */
 export function cardCautions(part: Part, sawing: Sawing, runs: RunsAdvice | undefined): string[] {
   const wording = printedLengthWords(part.rule);
   const strip = runs ? stripCautions(mostStrained(runs).advice, wording) : [];
   const all = [...sawCautions(part, sawing, wording), ...strip];
   const ranked = sortByRank(all, URGENT_CODES, ({ code }) => code);
   const told = part.warnings.filter(({ code }) => code !== LOST_LETTER);
-  return [...[...told, ...ranked].map(({ message }) => sentence(message)), lastOf(CAUTIONS)];
+  const ofPart = told.map(({ code, message }) => ({
+    code,
+    level: 'caution' as const,
+    message: capitalize(message),
+  }));
+  const notes = [...ofPart, ...ranked, safetyNote('general.people')];
+  return notes.map((note) => sentence(signalled(note)));
 }
 
 /** As many cautions as the columns hold, in order: one that does not fit makes room for a shorter one. */

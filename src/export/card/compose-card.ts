@@ -166,7 +166,7 @@ const ruleAcross = ({ left, right }: Pick<Box, 'left' | 'right'>, y: number): It
   polyline('rule', [point(left, y), point(right, y)]);
 
 function footItems(cautions: readonly string[], page: Box) {
-  const title = headingRow('Take care');
+  const title = headingRow('Safety');
   const bottom = page.bottom + SIGNATURE_HEIGHT_MM;
   const top = bottom + CAUTIONS_HEIGHT_MM + title.height + 2;
   const half = (page.right - page.left - GUTTER_MM) / 2;

@@ -6,6 +6,7 @@ import { TOWARD_WORDS } from '../../job/joints/lean.ts';
 import { type PartEnd, trueShape } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
 import { endLeanWords, reachWords } from '../../shop/words/describe-ends.ts';
+import { safetyNote, signalled } from '../../shop/words/safety.ts';
 import { present } from '../../units/lists.ts';
 import { showAngle } from '../../units/number-format.ts';
 import type { Rule } from '../../units/rule.ts';
@@ -28,7 +29,7 @@ export function endRows(part: Part, width: number): TextRow[] {
     blankRow(1),
     ...paragraphs([SIGN_CONVENTION, SIGHT_LINE_WORDS], width),
     ...leaning.flatMap((end) => endParagraph(part, end, width)),
-    ...paragraphs(present(hasBevel && FOLD_INSTRUCTIONS, SAW_CAUTION), width),
+    ...paragraphs(present(hasBevel && FOLD_INSTRUCTIONS, ...SAFETY), width),
   ];
 }
 
@@ -49,8 +50,9 @@ function endParagraph(part: Part, end: PartEnd, width: number): TextRow[] {
 const FOLD_INSTRUCTIONS =
   'Beside a bevel the paper has a strip for each edge. Cut round it, lay the pattern on the finished edge, fold the strip down over the edge and mark on along its line: it ends at the corner of the other face. On a curved edge let it follow the curve from that corner.';
 
-const SAW_CAUTION =
-  'Try both angles in scrap of the same section, and see that the offcut cannot bind or fall on to the blade. The manual of the saw comes first.';
+const SAFETY = (['saw.manual', 'saw.offcut', 'pattern.angles'] as const).map((id) =>
+  signalled(safetyNote(id)),
+);
 
 /** Numbered as on the sheets; width in mm. */
 export function jointRows({ rule }: Part, { joints }: Dimensions, width: number): TextRow[] {
@@ -95,7 +97,7 @@ function wedgeWords(joints: readonly Joint[], { unit }: Rule): string[] {
   });
   return [
     `A wedge of that rise over that run, under the work, tilts it for a hole that leans. ${told.join(' ')}`,
-    'Clamp wedge and work to the table and start the bit slowly: on a slope it skids. The manual of the drill press comes first.',
+    signalled(safetyNote('drill.slope')),
   ];
 }
 

@@ -1,9 +1,12 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
 import type { Part } from '../../part/part.ts';
 import { finishedLine } from '../../part/part-lines.ts';
+import { type SafetyId, safetyNote, safetySections } from '../../shop/words/safety.ts';
 import type { Layout } from '../../tiling/layout.ts';
 import { marginSides } from '../../tiling/paper/margins.ts';
 import { DEFAULT_PAPER, type Paper, parsePaper } from '../../tiling/paper/paper-sizes.ts';
+import { typesetMeasures } from '../../units/typeset.ts';
+import type { Unit } from '../../units/unit.ts';
 import type { Dimensions } from '../drawing/dimensions.ts';
 import { type Page, words } from '../drawing/drawing.ts';
 import { LINE_SPACING, textWidth, truncateToWidth, wrapText } from '../drawing/text-width.ts';
@@ -12,7 +15,7 @@ import { assemblyMap, type MapLine } from './assembly-map.ts';
 import { endRows, jointRows } from './cover-joinery.ts';
 import {
   accuracySentence,
-  CAUTIONS,
+  COVER_SAFETY,
   curveSentences,
   flipSteps,
   grainSentences,
@@ -141,6 +144,16 @@ function patternCoverRows(
     ...coverSection('The ends', endRows(part, width)),
     ...coverSection('The joints, on the marked face', jointRows(part, setting, width)),
     ...once(words('Notes', part.notes ? [part.notes] : [])),
-    ...words('Take care', [...(notes?.cautions ?? []), ...CAUTIONS]),
+    ...safetyRows([...(notes?.safety ?? []), ...COVER_SAFETY], part.rule.unit, width),
   ];
+}
+
+/** One heading: a cover of one page has no room for two. */
+function safetyRows(ids: readonly SafetyId[], unit: Unit, width: number): TextRow[] {
+  const [first, ...others] = safetySections(ids.map((id) => safetyNote(id, unit))).map(
+    ({ title, messages }) => ({ title, words: typesetMeasures(messages.join(' ')) }),
+  );
+  if (!first) return [];
+  const runIn = others.map(({ title, words }) => `${title}: ${words}`);
+  return coverSection(first.title, paragraphs([first.words, ...runIn], width));
 }

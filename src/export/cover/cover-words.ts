@@ -3,6 +3,7 @@ import { FIT_MM } from '../../curves/geometry/tolerance.ts';
 import { stepSentence } from '../../job/steps/step-kinds.ts';
 import type { Part } from '../../part/part.ts';
 import { weakGrainWords } from '../../shop/words/describe-stock.ts';
+import type { SafetyId } from '../../shop/words/safety.ts';
 import {
   DAMP_STRAIN,
   expectedError,
@@ -168,8 +169,13 @@ export function grainSentences(part: Part): string[] {
 
 export const accuracySentence = `The printed line lies within ${FIT_MM} mm of the true curve. Drawn by fairlath.`;
 
-export const CAUTIONS: readonly string[] = [
-  'Fix the pattern so that it cannot shift, and try the shape in scrap before good stock.',
-  'At the band saw the manual of the machine comes first. Wear eye protection, set the guard just above the work, keep hands out of the line of the blade, support long stock at both ends and stop the blade before you back out of a cut.',
-  'Where a part carries people or keeps them from falling (seats, stairs, railings), the local codes set its sizes, not this pattern.',
+/** What the card and the help say as well, as far as the cover has room. */
+export const COVER_SAFETY: readonly SafetyId[] = [
+  'saw.manual',
+  'saw.guide',
+  'saw.fingers',
+  'saw.support',
+  'saw.wear',
+  'general.people',
+  'pattern.scrap',
 ];

@@ -5,6 +5,7 @@ import { finishedLine } from '../../part/part-lines.ts';
 import type { Lamination } from '../../shop/strip/lamination.ts';
 import type { Species } from '../../shop/wood/species.ts';
 import { describePlies } from '../../shop/words/describe-plies.ts';
+import type { SafetyId } from '../../shop/words/safety.ts';
 import { capitalize } from '../../units/number-format.ts';
 import { typesetMeasures } from '../../units/typeset.ts';
 import { printedLengthWords, printedSize } from '../drawing/dimensions.ts';
@@ -19,7 +20,7 @@ export interface PatternNotes {
   readonly referenceCurve: MapLine & { readonly label: string };
   readonly sections: readonly { readonly title: string; readonly steps: readonly string[] }[];
   readonly sentences: readonly string[];
-  readonly cautions: readonly string[];
+  readonly safety: readonly SafetyId[];
 }
 
 /** With the line that the wood springs back to. */
@@ -48,9 +49,7 @@ export function formNotes(form: Form, lamination: Lamination, edge: string, spec
     sentences: [
       `The solid line is the part’s own line with its curvature raised by ${plies ** 2}⁄${plies ** 2 - 1} (1⁄${plies ** 2} of it springs back); the dashed line is what is left.`,
     ],
-    cautions: [
-      'Bent plies and straps store force: stand aside of the ends when you clamp and unclamp. Leave the work on the form as long as the glue’s maker says, and wear gloves and eye protection; glue lines chip plane irons.',
-    ],
+    safety: ['form.force', 'form.glue'],
   };
 }
 
@@ -83,9 +82,6 @@ export function templateNotes(part: Part, { inside, warnings }: Template, cutter
     sentences: [
       `The solid line is a true parallel of the part’s line, ${same ? 'on it' : `${offset} ${where} it`}; the dashed line is the part’s.`,
     ],
-    cautions: [
-      'At the router the manuals of the machine and of the bit come first: speed for the bit’s diameter, bush or bearing tight and centred on the bit, template fixed to clamped stock, no more than a light pass at a time. Unplug it to change the bit.',
-      'Feed against the bit’s rotation: round the outside of a part anticlockwise with a hand-held router, inside an opening clockwise, on a table the other way round. Saw close to the line first, take care where the grain turns against the cut, and never start at a point without a lead-in.',
-    ],
+    safety: ['router.manual', 'router.hold', 'router.feed', 'router.passes'],
   };
 }

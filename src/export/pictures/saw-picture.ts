@@ -5,6 +5,7 @@ import { finishedLine } from '../../part/part-lines.ts';
 import type { Sawing } from '../../shop/saw/advise-sawing.ts';
 import type { SupportStand, TableEdge, TippingStretch } from '../../shop/saw/board-support.ts';
 import { cutOrder } from '../../shop/words/cut-order.ts';
+import { signalled } from '../../shop/words/safety.ts';
 import { sawCautions } from '../../shop/words/saw-cautions.ts';
 import { printedLengthWords, sentence } from '../drawing/dimensions.ts';
 import { circle, type Drawing, type Item, measuredLine, polyline, words } from '../drawing/drawing.ts';
@@ -138,6 +139,6 @@ function rowLabel(text: string, x: number, half: number, y: number, way?: 'outwa
 function sawingLines(part: Part, sawing: Sawing): string[] {
   const wording = printedLengthWords(part.rule);
   const order = cutOrder(part, sawing, wording).map((step, i) => `${i + 1}. ${step}`);
-  const cautions = sawCautions(part, sawing, wording).map(({ message }) => `Take care: ${message}`);
+  const cautions = sawCautions(part, sawing, wording).map(signalled);
   return [...order, ...cautions].map(sentence);
 }

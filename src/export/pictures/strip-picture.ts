@@ -15,6 +15,7 @@ import { finishedLine } from '../../part/part-lines.ts';
 import { type RunAdvice, type RunsAdvice, stripToCut } from '../../shop/strip/part-strips.ts';
 import { stripFaces } from '../../shop/strip/strip-faces.ts';
 import { describeNails, describeStrip, partStripCautions } from '../../shop/words/describe-strip.ts';
+import { signalled } from '../../shop/words/safety.ts';
 import { Fault } from '../../units/fault.ts';
 import { printedLengthWords, sentence } from '../drawing/dimensions.ts';
 import { circle, type Drawing, polyline, type Stroke } from '../drawing/drawing.ts';
@@ -92,6 +93,6 @@ function stripLines(part: Part, runs: RunsAdvice): string[] {
     if (head === undefined) return [];
     return [several ? `${edge}: ${head}` : head, ...lines.map((line) => `${++number}. ${line}`)];
   });
-  const cautions = partStripCautions(runs, rule).map(({ message }) => `Take care: ${message}`);
+  const cautions = partStripCautions(runs, rule).map(signalled);
   return [...describeStrip(stripToCut(runs), printedLengthWords(rule)), ...nails, ...cautions].map(sentence);
 }

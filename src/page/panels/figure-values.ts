@@ -111,7 +111,7 @@ export function slowFigures(part: Part, formats: LengthFormats): FigureText[] {
     ...part.edges.flatMap((edge) => fairFigures(edge, formats)),
     ...[...part.warnings, ...blankWarnings(part, wood.blank)].map(({ code, message }, i) => ({
       id: `warning.${code}.${i}`,
-      label: 'take care',
+      label: 'caution',
       value: message,
       isWarning: true,
       ...edgeNamedIn(part, message),

@@ -1,5 +1,4 @@
 import type { Part } from '../../part/part.ts';
-import type { Warning } from '../../units/fault.ts';
 import { showSizes } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
 import { degrees, showAngle, showPercent, trimmed } from '../../units/number-format.ts';
@@ -10,6 +9,7 @@ import type { GrainAdvice, StockPlan, WoodPlan, WoodVolume } from '../stock/stoc
 import { worstRunout } from '../wood/grain-runout.ts';
 import { speciesInSentence } from '../wood/species.ts';
 import { showMass } from './describe-support.ts';
+import { type SafetyNote, safetyNote } from './safety.ts';
 
 /** The blank, and whether the job's stock is large enough. */
 export function describeBlank({ stock, rule, shape }: Part, { blank, footprint }: StockPlan): string[] {
@@ -101,7 +101,7 @@ export function nestingRows({ nesting }: StockPlan, rule: Rule): string[][] {
 /** Runout in degrees. The grades are ours, from the strength that Hankinson's formula leaves. */
 const RUNOUT_GRADES: readonly { upTo: number; grade: string; words: string }[] = [
   { upTo: 6, grade: 'good', words: 'good: as strong as most straight stock' },
-  { upTo: 11, grade: 'caution', words: 'take care: choose straight wood there, and keep knots away' },
+  { upTo: 11, grade: 'caution', words: 'fair: choose straight wood there, and keep knots away' },
   {
     upTo: 20,
     grade: 'weak',
@@ -145,15 +145,7 @@ export function describeGrain({ grain }: WoodPlan, rule: Rule): string[] {
   );
 }
 
-export const STOCK_CAUTIONS: readonly Warning[] = [
-  {
-    code: 'stock.guidance',
-    message:
-      'strength is told for clear, dry wood, to compare one layout with another. It is no structural design: furniture ' +
-      'that bears people is tested, and follows local codes and licensed practice.',
-  },
-  {
-    code: 'stock.measure',
-    message: 'planed thickness differs from yard to yard. Measure the boards before you buy.',
-  },
+export const STOCK_CAUTIONS: readonly SafetyNote[] = [
+  safetyNote('stock.guidance'),
+  safetyNote('stock.measure'),
 ];

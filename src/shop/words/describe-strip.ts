@@ -1,6 +1,7 @@
 import type { Point } from '../../curves/geometry/point.ts';
-import { type ShowLength, type Warning, warningsThatApply } from '../../units/fault.ts';
+import type { ShowLength } from '../../units/fault.ts';
 import { type LengthFormat, lengthFormat } from '../../units/graduation.ts';
+import { present } from '../../units/lists.ts';
 import { showFine, showMagnitude, showPercent } from '../../units/number-format.ts';
 import { type Rule, readOnRule, showLength, showSize } from '../../units/rule.ts';
 import { MM_PER_INCH, NEWTONS_PER_LBF, type Unit } from '../../units/unit.ts';
@@ -10,6 +11,7 @@ import type { StripAdvice } from '../strip/strip-advice.ts';
 import type { StripNail, StripSide } from '../strip/strip-nails.ts';
 import { remainingStrength } from '../wood/grain-runout.ts';
 import { speciesInSentence } from '../wood/species.ts';
+import { type SafetyNote, safetyNote, safetyWords } from './safety.ts';
 
 /** What the maker's own scales show; a kilogram-force is by standard gravity. */
 const SCALE_FORCE = {
@@ -110,7 +112,7 @@ function nailWords({ side, force, at, centers, clamp }: StripNail, rule: Rule): 
   return `${places}: bears nothing, on either side of the strip.`;
 }
 
-export function partStripCautions(runs: RunsAdvice, rule: Rule): Warning[] {
+export function partStripCautions(runs: RunsAdvice, rule: Rule): SafetyNote[] {
   const all = [mostStrained(runs), ...runs].flatMap(({ advice }) =>
     stripCautions(advice, lengthFormat(rule)),
   );
@@ -120,48 +122,48 @@ export function partStripCautions(runs: RunsAdvice, rule: Rule): Warning[] {
 /** Grain running out 1 in 10: as steep as a stressed slender part should have it. */
 const MAX_RUNOUT = Math.atan(1 / 10);
 
-/** Cautions about what can hurt come first. */
-export function stripCautions(advice: StripAdvice, { exact, unit }: LengthFormat): Warning[] {
+/** What can hurt comes first. */
+export function stripCautions(advice: StripAdvice, { exact, unit }: LengthFormat): SafetyNote[] {
   const { verdict, thickness, width, others, nails, nailCapacity, tapered } = advice;
-  const risk = verdict === 'breaks' ? 'breaks before it reaches this curve' : 'may break, or stay bent';
+  const risk = verdict === 'breaks' ? 'breaks before it reaches this curve' : 'may break or stay bent';
   const hardest = Math.max(0, ...nails.map(({ force }) => force));
-  const left = remainingStrength(MAX_RUNOUT);
-  return warningsThatApply([
-    [
-      others !== undefined,
-      'strip.no-wood',
-      'no batten of this wood takes the bend, and one that snaps throws splinters. Take another material, or trace the printed pattern.',
-    ],
-    [
-      verdict !== 'safe' && !others,
-      `strip.${verdict}`,
-      `a strip ${exact(thickness)} thick ${risk}. Take a thinner one. ` +
-        'A strip that snaps throws splinters: wear eye protection, and keep your face out of its plane.',
-    ],
-    [
-      hardest > nailCapacity && !others,
-      'strip.nails',
-      `a nail bears ${showForce(hardest, unit)}; one this thick should bear ${showForce(nailCapacity, unit)} at most. ` +
-        'Screw blocks to the board instead, or take a thinner or narrower strip.',
-    ],
-    [true, 'strip.spring', 'a sprung strip flies when it is let go. Hold it while you draw each nail.'],
-    [
-      !others,
-      'strip.grain',
-      'the figures are for clear, straight grain. Choose a strip without knots; grain that runs out ' +
-        `1 in 10 leaves it about ${showPercent(left.least)} as strong.`,
-    ],
-    [
-      nails.length > 0 && !others,
-      'strip.friction',
-      'friction at the nails holds a batten up to about 1% of its rise off its line. Tap it along its length until it settles.',
-    ],
-    [true, 'strip.creep', 'a batten left sprung stays bent. Draw the line and take it off.'],
-    [
-      thickness > width,
-      'strip.tips',
-      'a strip thicker than it is wide bends out of the board. Take a wider one.',
-    ],
-    [tapered, 'strip.taper', 'a tapered strip slides between its nails, thick end first. Stop that end.'],
-  ]);
+  const left = showPercent(remainingStrength(MAX_RUNOUT).least);
+  const grain = safetyNote('strip.grain', unit);
+  return present<SafetyNote>(
+    others !== undefined &&
+      found(
+        'strip.no-wood',
+        'No batten of this wood can take the bend. Use another material, or trace the printed pattern.',
+        safetyWords('strip.splinters'),
+      ),
+    verdict !== 'safe' &&
+      !others &&
+      found(
+        `strip.${verdict}`,
+        `A batten ${exact(thickness)} thick ${risk}. Use a thinner batten.`,
+        safetyWords('strip.splinters'),
+      ),
+    hardest > nailCapacity &&
+      !others &&
+      found(
+        'strip.nails',
+        `A nail carries ${showForce(hardest, unit)}. A nail of this size holds ${showForce(nailCapacity, unit)} at most.`,
+        'Screw blocks to the board instead, or use a thinner or narrower batten.',
+      ),
+    safetyNote('strip.spring'),
+    !others && {
+      ...grain,
+      message: `${grain.message} A runout of 1 in 10 leaves about ${left} of the strength.`,
+    },
+    nails.length > 0 && !others && safetyNote('strip.friction'),
+    safetyNote('strip.creep'),
+    thickness > width && safetyNote('strip.tips'),
+    tapered && safetyNote('strip.taper'),
+  );
 }
+
+const found = (code: string, ...sentences: readonly string[]): SafetyNote => ({
+  code,
+  level: 'warning',
+  message: sentences.join(' '),
+});

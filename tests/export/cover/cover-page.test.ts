@@ -90,7 +90,7 @@ describe('the cover', () => {
     );
     expect(small!.length).toBeGreaterThan(1);
     expect(small!.map(({ name }) => name).slice(0, 2)).toEqual(['cover', 'cover 2']);
-    for (const words of ['Take care', 'Measure before you cut', 'not this pattern.', '15 5⁄8']) {
+    for (const words of ['Warning', 'Measure before you cut', 'Caution', '15 5⁄8']) {
       expect(textOn(large!)).toContain(words);
       expect(textOn(small!)).toContain(words);
     }

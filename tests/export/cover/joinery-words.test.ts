@@ -153,7 +153,7 @@ describe('the cover', () => {
     expect(text).toMatch(/left 6° 4° 6° 4° 7\.2° 33\.6°/);
     expect(text).toMatch(/Left end: long point: station 0, offset 1 5⁄8, on the marked face/);
     expect(text).toMatch(/Over 0 the cut leans towards the left end/);
-    expect(text).toMatch(/The manual of the saw comes first/);
+    expect(text).toMatch(/Warning: Follow the manual of your saw/);
   });
 
   test('draws the true shape of a mitred end with its measures', () => {
@@ -165,7 +165,7 @@ describe('the cover', () => {
     // 12 in · tan 2° = 0.41905 in = 26.8⁄64 in; 300 mm · tan 5° = 26.25 mm, by hand.
     const text = coverOf(leg());
     expect(text).toMatch(/Hole 3: 2° is 27⁄64″ over 12″\. It runs to the left end, so raise the right end\./);
-    expect(text).toMatch(/The manual of the drill press comes first/);
+    expect(text).toMatch(/Warning: Follow the manual of your drill press/);
     const metric = RAIL.concat('joints:\n  - hole: {at: 300, out: 45, diameter: 10, lean: 5, toward: out}\n');
     expect(coverOf(partOf(metric))).toMatch(
       /Hole 1: 5° is 26(\.5)? mm over 300 mm\. It runs away from the reference line, so raise the reference edge\./,

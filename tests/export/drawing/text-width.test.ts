@@ -1,8 +1,12 @@
 import PDFDocument from 'pdfkit';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { CAUTIONS } from '../../../src/export/cover/cover-words.ts';
+import { COVER_SAFETY } from '../../../src/export/cover/cover-words.ts';
 import { textWidth, truncateToWidth, wrapText } from '../../../src/export/drawing/text-width.ts';
+import { safetyWords } from '../../../src/shop/words/safety.ts';
+import { typesetMeasures } from '../../../src/units/typeset.ts';
 import { fontBytes } from '../font.ts';
+
+const SAFETY = COVER_SAFETY.map((id) => typesetMeasures(safetyWords(id)));
 
 let pdf: PDFKit.PDFDocument;
 beforeAll(() => {
@@ -11,7 +15,7 @@ beforeAll(() => {
 });
 
 const WORDS = [
-  ...CAUTIONS,
+  ...SAFETY,
   'AVATAR Back leg 0123456789',
   'offset 12 11⁄32″ scant',
   '1A 12B 3AA',
@@ -39,7 +43,7 @@ test('a fraction is set in small figures: narrower than the same figures in a ro
 });
 
 describe('words broken into lines', () => {
-  const text = CAUTIONS.join(' ');
+  const text = SAFETY.join(' ');
 
   test.each([20, 40, 90])('no line is wider than %d mm and no word is lost', (width) => {
     const lines = wrapText(text, 3.3, width);

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { type Box, boxesOverlap, inflate, pathBounds } from '../../../src/curves/geometry/bounds.ts';
 import { type Chord, flatten, segmentIntersectsBox } from '../../../src/curves/geometry/flatten.ts';
 import { distance, lerp } from '../../../src/curves/geometry/point.ts';
-import { printedLengthWords } from '../../../src/export/drawing/dimensions.ts';
+import { printedLengthWords, sentence } from '../../../src/export/drawing/dimensions.ts';
 import type { Stroke, Words } from '../../../src/export/drawing/drawing.ts';
 import { CAP_HEIGHT } from '../../../src/export/drawing/text-width.ts';
 import { MAX_DISTANCE_WITHOUT_LEADER_MM } from '../../../src/export/labels/place-labels.ts';
@@ -10,17 +10,13 @@ import { composeSawPicture } from '../../../src/export/pictures/saw-picture.ts';
 import type { Part } from '../../../src/part/part.ts';
 import { adviseSawing } from '../../../src/shop/saw/advise-sawing.ts';
 import { cutSteps } from '../../../src/shop/words/cut-order.ts';
+import { safetyNote, signalled } from '../../../src/shop/words/safety.ts';
 import { BENCH, partOf, SAMPLES, samplePart } from '../../part/jobs.ts';
 import { expectOnPicture, spanOf } from '../on-picture.ts';
 import { crosses, strokesOf, wordsOf } from '../words-on.ts';
 
 /** What can hurt at the saw whatever the part. */
-const CAUTIONS = [
-  'from the blade and out of its line; push the last of the cut with a block.',
-  'cover all of the blade but what saws (as 29 CFR 1910.213(i) asks of employers).',
-  'Take care: protect eyes, ears and lungs; let the blade stop before you clear away offcuts.',
-  'Take care: the saw’s own manual and the rules of your place come before anything said here.',
-];
+const ALWAYS = ['saw.fingers', 'saw.guide', 'saw.wear', 'saw.manual'] as const;
 
 const isOfBend = ({ text }: Words): boolean => /: (hollow|round|relief cut|crosscut)/.test(text);
 /** A bend's ring, 1.2 mm in radius: the holes of joints are drawn to scale. */
@@ -133,7 +129,7 @@ describe.each(PARTS)('%s on the saw', (_, part) => {
     const steps = cutSteps(part, sawing, printedLengthWords(part.rule)).length;
     const numbers = [...text.matchAll(/(?<=^| )(\d+)\. (?=[A-Z])/g)].map(([, number]) => Number(number));
     expect(numbers).toEqual(Array.from({ length: steps }, (_, i) => i + 1));
-    for (const words of CAUTIONS) expect(text).toContain(words);
+    for (const id of ALWAYS) expect(text).toContain(sentence(signalled(safetyNote(id, part.rule.unit))));
   });
 });
 

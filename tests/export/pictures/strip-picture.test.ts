@@ -8,6 +8,7 @@ import { composeStripPicture } from '../../../src/export/pictures/strip-picture.
 import type { Part } from '../../../src/part/part.ts';
 import { adviseStrips, type RunsAdvice } from '../../../src/shop/strip/part-strips.ts';
 import { chooseStripSpecies } from '../../../src/shop/wood/find-species.ts';
+import { safetyNote, signalled } from '../../../src/shop/words/safety.ts';
 import { partOf, samplePart } from '../../part/jobs.ts';
 import { expectOnPicture } from '../on-picture.ts';
 import { crosses, strokesOf, wordsOf } from '../words-on.ts';
@@ -31,11 +32,9 @@ edges:
 `;
 
 /** What can hurt or spoil with any strip. */
-const CAUTIONS = [
-  'Take care: a sprung strip flies when it is let go. Hold it while you draw each nail.',
-  'Choose a strip without knots; grain that runs out 1 in 10 leaves it about 81%',
-  'Take care: a batten left sprung stays bent. Draw the line and take it off.',
-];
+const CAUTIONS = (['strip.spring', 'strip.grain', 'strip.creep'] as const).map((id) =>
+  signalled(safetyNote(id)),
+);
 
 const PARTS: readonly (readonly [name: string, part: Part, nails: number])[] = [
   ['the leg', samplePart('hall-bench-leg.yaml'), 3],
@@ -104,7 +103,7 @@ describe.each(PARTS)('the strip of %s', (_, part, nails) => {
       .join(' ');
     for (const words of CAUTIONS) expect(text).toContain(words);
     const isTapered = runsOf(part).some(({ advice }) => advice.tapered);
-    expect(text.includes('Take care: a tapered strip slides between its nails')).toBe(isTapered);
+    expect(text.includes(signalled(safetyNote('strip.taper')))).toBe(isTapered);
   });
 });
 
