@@ -26,7 +26,7 @@ const makeProgram = (): Command =>
         'Jobs, readings and what is written go by the names you give. A file that fairlath wrote before is replaced, ' +
         'any other only with --force, a job that is read never. What printers measured is kept in ' +
         'fairlath/printers.yaml in your settings folder ($XDG_CONFIG_HOME or ~/.config).',
-      safety: ['general.first', 'general.strength'],
+      safety: ['general-first', 'general-strength'],
       examples: [
         'fairlath new leg.yaml',
         'fairlath show samples/hall-bench-leg.yaml',

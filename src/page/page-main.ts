@@ -31,7 +31,7 @@ const RELAYOUT_RATIO = 1.5;
 /** On a low screen (a phone in landscape, a page at 200%) the notes are beside any part. */
 const LOW_SCREEN = matchMedia('(max-height: 35em)');
 const LIGHT_KEY = 'fairlath.light';
-const PAGE_SAFETY = ['general.first', 'general.strength'] as const;
+const PAGE_SAFETY = ['general-first', 'general-strength'] as const;
 const unitRadios = document.querySelectorAll<HTMLInputElement>('input[name="unit"]');
 
 const store = new Store(FIRST_JOB);

@@ -58,7 +58,7 @@ export const makeCommand = jobCommand({
       'takes as --kerf. Each part has its number; a mirrored one comes out as the other hand.',
   ],
   files: 'Reads JOB. Writes the drawing.',
-  safety: ['machine.manual'],
+  safety: ['machine-manual'],
   examples: [
     'fairlath draw samples/hall-bench-leg.yaml',
     'fairlath draw samples/hall-bench-leg.yaml -o leg.dxf --only cut,marks',

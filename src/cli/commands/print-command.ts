@@ -63,7 +63,7 @@ export const makeCommand = jobCommand({
   files:
     'Reads JOB and, for --printer, fairlath/printers.yaml in your settings folder ($XDG_CONFIG_HOME or ~/.config). ' +
     'Writes the PDF.',
-  safety: ['general.first', 'pattern.measure'],
+  safety: ['general-first', 'pattern-measure'],
   examples: [
     'fairlath print samples/hall-bench-leg.yaml',
     'fairlath print samples/garden-arch-rail.yaml --paper a4 --half -o half-rail.pdf',

@@ -36,7 +36,7 @@ export const makeCommand = jobCommand({
       'taken. The defaults are those of common saws, from memory: measure your own and give it.',
   ],
   files: 'Reads JOB. Writes the SVG that --picture names.',
-  safety: ['saw.manual', 'saw.guide', 'saw.fingers', 'saw.support', 'saw.back-out', 'saw.wear'],
+  safety: ['saw.manual', 'saw.guide', 'saw.fingers', 'saw-support', 'saw.back-out', 'saw.wear'],
   examples: [
     'fairlath saw samples/hall-bench-leg.yaml',
     'fairlath saw samples/hall-bench-leg.yaml --picture saw.svg',

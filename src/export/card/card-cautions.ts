@@ -30,7 +30,7 @@ export function cardCautions(part: Part, sawing: Sawing, runs: RunsAdvice | unde
     level: 'caution' as const,
     message: capitalize(message),
   }));
-  const notes = [...ofPart, ...ranked, safetyNote('general.people')];
+  const notes = [...ofPart, ...ranked, safetyNote('general-people')];
   return notes.map((note) => sentence(signalled(note)));
 }
 

@@ -50,7 +50,7 @@ function endParagraph(part: Part, end: PartEnd, width: number): TextRow[] {
 const FOLD_INSTRUCTIONS =
   'Beside a bevel the paper has a strip for each edge. Cut round it, lay the pattern on the finished edge, fold the strip down over the edge and mark on along its line: it ends at the corner of the other face. On a curved edge let it follow the curve from that corner.';
 
-const SAFETY = (['saw.manual', 'saw.offcut', 'pattern.angles'] as const).map((id) =>
+const SAFETY = (['saw.manual', 'saw-offcut', 'pattern-angles'] as const).map((id) =>
   signalled(safetyNote(id)),
 );
 
@@ -97,7 +97,7 @@ function wedgeWords(joints: readonly Joint[], { unit }: Rule): string[] {
   });
   return [
     `A wedge of that rise over that run, under the work, tilts it for a hole that leans. ${told.join(' ')}`,
-    signalled(safetyNote('drill.slope')),
+    signalled(safetyNote('drill-slope')),
   ];
 }
 

@@ -174,8 +174,8 @@ export const COVER_SAFETY: readonly SafetyId[] = [
   'saw.manual',
   'saw.guide',
   'saw.fingers',
-  'saw.support',
+  'saw-support',
   'saw.wear',
-  'general.people',
-  'pattern.scrap',
+  'general-people',
+  'pattern-scrap',
 ];

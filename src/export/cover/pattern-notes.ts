@@ -49,7 +49,7 @@ export function formNotes(form: Form, lamination: Lamination, edge: string, spec
     sentences: [
       `The solid line is the part’s own line with its curvature raised by ${plies ** 2}⁄${plies ** 2 - 1} (1⁄${plies ** 2} of it springs back); the dashed line is what is left.`,
     ],
-    safety: ['form.force', 'form.glue'],
+    safety: ['form-force', 'form-glue'],
   };
 }
 
@@ -82,6 +82,6 @@ export function templateNotes(part: Part, { inside, warnings }: Template, cutter
     sentences: [
       `The solid line is a true parallel of the part’s line, ${same ? 'on it' : `${offset} ${where} it`}; the dashed line is the part’s.`,
     ],
-    safety: ['router.manual', 'router.hold', 'router.feed', 'router.passes'],
+    safety: ['router-manual', 'router-hold', 'router-feed', 'router-passes'],
   };
 }

@@ -134,14 +134,14 @@ export function stripCautions(advice: StripAdvice, { exact, unit }: LengthFormat
       found(
         'strip.no-wood',
         'No batten of this wood can take the bend. Use another material, or trace the printed pattern.',
-        safetyWords('strip.splinters'),
+        safetyWords('batten-splinters'),
       ),
     verdict !== 'safe' &&
       !others &&
       found(
         `strip.${verdict}`,
         `A batten ${exact(thickness)} thick ${risk}. Use a thinner batten.`,
-        safetyWords('strip.splinters'),
+        safetyWords('batten-splinters'),
       ),
     hardest > nailCapacity &&
       !others &&

@@ -24,23 +24,24 @@ const warning = (words: string | SafetyText['words']): SafetyText => ({
 const caution = (words: string): SafetyText => ({ level: 'caution', words: () => words });
 
 /**
- * Each safety sentence of the project, once. `docs/safety.md` gathers them by machine and task.
+ * Each safety sentence of the project, once. `docs/safety.md` gathers them by machine and task. An id with a point is
+ * the code that an answer in JSON carries.
  *
  * The guide and the guard are two parts of a band saw; 29 CFR 1910.213(i) is the US rule for employers. The distances
  * of the guide and of the fingers are common practice (manuals of band saws, school sheets), as are the others.
  */
 const SAFETY = {
-  'general.first': warning(
+  'general-first': warning(
     'Follow the manuals of your machines, local codes and licensed practice. They come before anything that fairlath says.',
   ),
-  'general.strength': warning(
+  'general-strength': warning(
     'fairlath draws curves. It does not check whether a part is strong enough to sit on, lean on or stand under.',
   ),
-  'general.people': warning('Local codes, not this pattern, set the sizes of seats, stairs and railings.'),
-  'machine.manual': warning('Follow the manual of the machine that cuts the part.'),
-  'pattern.measure': caution('Measure the check distances on the cover before you cut any wood.'),
-  'pattern.scrap': caution('Fasten the pattern so that it cannot move. Try the shape in scrap first.'),
-  'pattern.angles': caution('Try both angles in scrap of the same section.'),
+  'general-people': warning('Local codes, not this pattern, set the sizes of seats, stairs and railings.'),
+  'machine-manual': warning('Follow the manual of the machine that cuts the part.'),
+  'pattern-measure': caution('Measure the check distances on the cover before you cut any wood.'),
+  'pattern-scrap': caution('Fasten the pattern so that it cannot move. Try the shape in scrap first.'),
+  'pattern-angles': caution('Try both angles in scrap of the same section.'),
   'saw.manual': warning(
     'Follow the manual of your saw and your local rules first. Unplug the saw before you change or adjust the blade.',
   ),
@@ -60,43 +61,43 @@ const SAFETY = {
     'An angled cut pulls the part along the miter gauge. Clamp the part to the gauge. ' +
       'Put a stop on the kept side only, so that the offcut can fall free.',
   ),
-  'saw.offcut': warning('Make sure that the offcut cannot bind or fall onto the blade.'),
+  'saw-offcut': warning('Make sure that the offcut cannot bind or fall onto the blade.'),
   'saw.short': warning('Clamp a short part to a sled or to a larger board. Never hold a short part by hand.'),
-  'saw.support': warning('Support a long board on both sides of the saw.'),
+  'saw-support': warning('Support a long board on both sides of the saw.'),
   'saw.wear': warning('Protect your eyes, ears and lungs.'),
   'saw.stop': warning('Let the blade stop before you clear offcuts away.'),
-  'drill.slope': warning(
+  'drill-slope': warning(
     'Follow the manual of your drill press. Clamp the wedge and the work to the table. ' +
       'Start the bit slowly, because it can skid on a slope.',
   ),
-  'router.manual': warning(
+  'router-manual': warning(
     'Follow the manuals of the router and of the bit, also for the speed of the bit. ' +
       'Unplug the router before you change the bit.',
   ),
-  'router.hold': warning(
+  'router-hold': warning(
     'Fix the template to the work, and clamp the work. ' +
       'Check that the guide bushing or bearing is tight and centered on the bit.',
   ),
-  'router.feed': warning(
+  'router-feed': warning(
     'Feed against the rotation of the bit. With a hand-held router, go counterclockwise around a part and clockwise ' +
       'inside an opening. On a router table, go the other way.',
   ),
-  'router.passes': warning(
+  'router-passes': warning(
     'Saw close to the finished line first. Take light passes, and lighter ones where the grain turns against the bit. ' +
       'Start with a lead-in, never at a point of the part.',
   ),
-  'form.force': warning(
+  'form-force': warning(
     'Bent plies and straps store force. Stand clear of their ends when you clamp and release them. ' +
       'Wear gloves and eye protection.',
   ),
-  'form.glue': caution(
+  'form-glue': caution(
     'Leave the work on the form for as long as the glue maker says. Dried glue chips plane irons: scrape it off first.',
   ),
   'strip.spring': warning(
     'A bent batten springs back hard when you release it. Wear eye protection, and hold the batten down while you pull ' +
       'each nail.',
   ),
-  'strip.splinters': warning(
+  'batten-splinters': warning(
     'A batten that snaps throws splinters. Wear eye protection, and keep your face out of the plane of the bend.',
   ),
   'strip.grain': caution('The figures are for clear, straight grain. Choose a batten without knots.'),

@@ -127,11 +127,12 @@ describe('sawCautions', () => {
     return sawCautions(part, { ...adviseSawing(part), height }, wording).map(({ code }) => code);
   };
 
-  test('cautions that always hold are of fingers, guide, eyes and the saw’s manual', () => {
+  test('cautions that always hold are of fingers, guide, eyes, a stopped blade and the saw’s manual', () => {
     expect(codes(`${STRAIGHT + STRAIGHT.replace('lower', 'upper').replaceAll(', 0]', ', 50]')}\n`)).toEqual([
       'saw.fingers',
       'saw.guide',
       'saw.wear',
+      'saw.stop',
       'saw.manual',
     ]);
   });

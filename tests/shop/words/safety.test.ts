@@ -27,7 +27,7 @@ describe('the safety sentences', () => {
     const printed = safetyWords(id).replaceAll(/(?<=\d)"/g, '″');
     const bullets = document.replaceAll(/\n +/g, ' ');
     expect(bullets.replaceAll(/\s+/g, ' ')).toContain(printed);
-    if (id !== 'general.first' && id !== 'general.strength')
+    if (id !== 'general-first' && id !== 'general-strength')
       expect(bullets).toContain(`\n- **${SIGNAL_WORDS[level]}:** ${printed}\n`);
   });
 
