@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 
-/** In the order of the help. The build makes one script of each, so that none loads the code of the others. */
+/** In the order of the help. The build makes a script for each, so that a command loads only its own code. */
 export const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   new: async () => (await import('./commands/new-command.ts')).makeCommand(),
   show: async () => (await import('./commands/show-command.ts')).makeCommand(),

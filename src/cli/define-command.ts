@@ -12,7 +12,7 @@ interface CommandSpec<O extends OptionList> extends HelpSections {
   readonly options: O;
 }
 
-/** The parser keeps the options of a run in the command, so each run needs a new command. */
+/** The parser keeps the values of a run in the command, so each run needs a new command. */
 type MakeCommand = () => Command;
 
 type ArgumentValue<A extends string> = A extends `<${string}` ? string : string | undefined;
@@ -47,29 +47,29 @@ type JobOptionValues<O extends OptionList> = OptionValues<O> &
   OptionValues<readonly [typeof jsonOption]>;
 
 interface JobCommandSpec<O extends OptionList> extends CommandSpec<O> {
-  /** Options of which the command needs one besides the job, for the lines of its usage. */
+  /** The command needs one of these options besides the job. They are shown in its usage. */
   readonly needs?: readonly [string, ...string[]];
-  /** --units means something beside a job file as well. */
+  /** The command has its own use of --units beside a job file. */
   readonly ownUnits?: true;
   readonly validate?: (options: OptionValues<O>) => void;
   readonly run: (input: JobInput, options: JobOptionValues<O>) => CommandAnswer | Promise<CommandAnswer>;
 }
 
-/** A command that takes JOB or, in its place, a quick line, and answers in words or with --json. */
+/** A command that takes JOB or, in its place, a quick line, and answers in text or with --json. */
 export function jobCommand<const O extends OptionList>(spec: JobCommandSpec<O>): MakeCommand {
   const { name, needs, notes = [], options, ownUnits = false, validate, run } = spec;
   const all: OptionList = [
     ...options,
     jsonOption,
-    group('Instead of JOB, one curve over its chord:'),
+    group('Instead of JOB, a single curve:'),
     ...QUICK_OPTIONS,
     group('Options:'),
   ];
-  const allNotes = [...notes, `${LENGTH_SYNTAX} A bare number is in the job’s unit.`];
+  const allNotes = [...notes, `${LENGTH_SYNTAX} A number without a unit is in the unit of the job.`];
   return () => {
     const command = described(spec)
       .usage(jobUsage(name, needs))
-      .argument('[JOB]', 'the job file; leave it out to give one curve by the options further down');
+      .argument('[JOB]', 'job file. Omit it if you describe a single curve with the options below');
     return addHelpSections(addOptions(command, all), { ...spec, notes: allNotes }).action(
       async (file: string | undefined, values: JobOptionValues<O>) => {
         validate?.(values);

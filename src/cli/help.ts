@@ -15,21 +15,21 @@ export interface HelpSections {
 }
 
 export const LENGTH_SYNTAX =
-  'Lengths are typed as you say them: 28 3/4, 28-3/4", 2\' 4 1/2" or 730 mm. On the command line, one with a space or ' +
-  'an inch mark in it stands between quotes.';
+  'Type lengths as you say them: 28 3/4, 28-3/4", 2\' 4 1/2" or 730 mm. On the command line, put quotes around a length ' +
+  'that has a space or an inch mark.';
 
-/** In wider text the eye loses the line. */
+/** Longer lines are hard to read. */
 const MAX_HELP_WIDTH = 100;
 
 const helpWidth = ({ columns }: NodeJS.WriteStream): number => Math.min(columns || 80, MAX_HELP_WIDTH);
 
-/** The style of all help texts. Descriptions give the defaults, in the user's words. */
+/** The style of all help texts. The descriptions state the defaults, so the parser does not add them. */
 export const applyHelpStyle = (command: Command): Command =>
   command
     .helpOption('-h, --help', 'show this help')
     .configureOutput({
       writeOut: writeText,
-      // console.error ignores a standard error that is closed: the exit code must stay that of a mistake.
+      // console.error ignores a closed standard error, so the exit code stays that of a mistake.
       writeErr: (text) => console.error(truncate(text.replace(/\n$/, ''))),
       getOutHelpWidth: () => helpWidth(process.stdout),
       getErrHelpWidth: () => helpWidth(process.stderr),
@@ -60,11 +60,11 @@ export const addHelpSections = (command: Command, sections: HelpSections): Comma
     return `\n${blocks.join('\n\n')}\n`;
   });
 
-const SAMPLES = 'The sample files come from fairlath new --samples, which writes the folder samples.';
+const SAMPLES = 'To get the sample files, run "fairlath new --samples". It writes the folder samples.';
 
 const INDENT = '  ';
 
-/** A command line longer than the window continues after a backslash, never within an option. */
+/** A command line that is wider than the window continues after a backslash, never within an option. */
 function formatExample(line: string, width: number): string {
   const whole = `${INDENT}$ ${line}`;
   if (whole.length <= width) return whole;
@@ -77,8 +77,8 @@ function formatExample(line: string, width: number): string {
 /** Stands for a space where no line may break: one column wide, and no white space to the line breaker. */
 const PROTECTED_SPACE = '\uE000';
 
-/** A number stays with its unit or fraction, and what is in quotes stays together. */
-const UNBREAKABLE = new RegExp(`"[^"]*"|${MEASURE.source}`, 'g');
+/** A text in quotes, and a number with its unit or fraction. A mark after a digit is an inch mark, not a quote. */
+const UNBREAKABLE = new RegExp(`(?<!\\d)"[^"]*"|${MEASURE.source}`, 'g');
 
 function wrapText(text: string, width: number): string {
   const unbroken = text.replace(UNBREAKABLE, (whole) => whole.replaceAll(' ', PROTECTED_SPACE));

@@ -8,24 +8,25 @@ const makeProgram = (): Command =>
   addHelpSections(
     applyHelpStyle(new Command('fairlath'))
       .description(
-        'The line a bent batten takes, on your part, at full size. Write the part down in a job file, look at it with ' +
-          'show, print it over ordinary sheets with print.',
+        'New to fairlath? Read docs/quick-start.md first, in the folder of fairlath.\n\n' +
+          'Draw the curve of a bent batten on your part, and print it full size. Write the part in a job file, look at ' +
+          'it with "show", then print it on ordinary sheets with "print".',
       )
       .usage('COMMAND [JOB] [options]')
       .version('0.1.0', '--version', 'show the version')
       .helpCommand(false)
-      .showHelpAfterError('(fairlath --help shows the commands, fairlath COMMAND --help its options)')
+      .showHelpAfterError('(fairlath --help lists the commands, fairlath COMMAND --help lists its options)')
       .exitOverride(),
     {
       notes: [
-        'fairlath COMMAND --help explains a command. Most take a JOB, or in its place one curve over its chord: --curve ' +
-          'batten --chord 28 --rise 3/4.',
+        'Run "fairlath COMMAND --help" for details. Most commands take a JOB file. For a single curve, use options ' +
+          'instead: --curve batten --chord 28 --rise 3/4.',
         LENGTH_SYNTAX,
       ],
       files:
-        'Jobs, readings and what is written go by the names you give. A file that fairlath wrote before is replaced, ' +
-        'any other only with --force, a job that is read never. What printers measured is kept in ' +
-        'fairlath/printers.yaml in your settings folder ($XDG_CONFIG_HOME or ~/.config).',
+        'You name every file. fairlath replaces a PDF or a drawing that it wrote itself. It replaces any other file only ' +
+        'with --force, and never the job that it reads. Printer measurements are kept in fairlath/printers.yaml in your ' +
+        'settings folder ($XDG_CONFIG_HOME or ~/.config).',
       safety: ['general-first', 'general-strength'],
       examples: [
         'fairlath new leg.yaml',
@@ -38,27 +39,27 @@ const makeProgram = (): Command =>
 
 function registerCommand(parent: Command, path: string, command: Command): void {
   const name = `${path} ${command.name()}`;
-  applyHelpStyle(command).exitOverride().showHelpAfterError(`(${name} --help shows its options)`);
+  applyHelpStyle(command).exitOverride().showHelpAfterError(`(${name} --help lists its options)`);
   if (!parent.commands.includes(command)) parent.addCommand(command);
   for (const each of command.commands) registerCommand(command, name, each);
 }
 
-/** A job is no command, but a maker may begin with it. */
+/** A maker may type the job where the command belongs. */
 function refuseJobAlone(word = ''): void {
   if (/\.ya?ml$/i.test(word)) {
-    const wording = `"${word}" is a job. Put a command before it, such as: fairlath show ${word}`;
+    const wording = `"${word}" is a job, not a command. Put a command before it, such as: fairlath show ${word}`;
     throw new Fault('command.missing', wording);
   }
 }
 
-/** The shell parts a length at its space where it has no quotes. */
+/** Without quotes, the shell splits a length at its space. */
 function refuseUnquoted([before = '', ...words]: readonly string[]): void {
   const [word] = words;
   if (word === undefined) return;
   if (/^\d+\/\d+\D{0,2}$/.test(word) && /^[^-].*\d$|^-*\d+$/.test(before))
     throw new Fault(
       'command.unquoted',
-      `"${before}" and "${word}" are two words to the shell. Put quotes around them: "${before} ${word}".`,
+      `the shell reads "${before}" and "${word}" as two words. Put quotes around them: "${before} ${word}".`,
     );
   refuseUnquoted(words);
 }

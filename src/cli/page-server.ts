@@ -40,13 +40,13 @@ function handleRequest(
   page: { readonly body: Buffer; readonly policy: string },
   port: number,
 ): void {
-  // Another site may point its own name at this computer: such a request is refused.
-  const isOurs = [`${LOOPBACK}:${port}`, `localhost:${port}`].includes(headers.host ?? '');
-  if (!isOurs) sendError(response, 421, 'This is fairlath on this computer; it answers to 127.0.0.1 only.');
+  // Another site may point its own name at this computer. Such a request is refused.
+  const isOwnHost = [`${LOOPBACK}:${port}`, `localhost:${port}`].includes(headers.host ?? '');
+  if (!isOwnHost) sendError(response, 421, 'fairlath answers only at 127.0.0.1, on this computer.');
   else if (method !== 'GET' && method !== 'HEAD') {
     response.setHeader('Allow', 'GET, HEAD');
-    sendError(response, 405, 'Only GET and HEAD are answered here.');
-  } else if (url !== '/') sendError(response, 404, 'There is one page here, at /.');
+    sendError(response, 405, 'Use GET or HEAD.');
+  } else if (url !== '/') sendError(response, 404, 'The only page is at /.');
   else {
     response.setHeader('Content-Security-Policy', page.policy);
     response.writeHead(200, { ...SECURITY_HEADERS, 'Content-Type': 'text/html; charset=utf-8' });
@@ -67,7 +67,7 @@ const SECURITY_HEADERS = {
   'X-Content-Type-Options': 'nosniff',
 } as const;
 
-/** The policy of the page, and what only a header can state: no site may put it into a frame. */
+/** The policy in the page, and one rule that only a header can state: other sites may not frame the page. */
 function contentSecurityPolicy(html: string): string {
   const policy = /http-equiv="Content-Security-Policy" content="([^"]+)"/.exec(html)?.[1];
   if (policy === undefined) throw new Error('the page states no policy');

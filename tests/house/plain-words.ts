@@ -125,7 +125,7 @@ const RULES: readonly Rule[] = [
   { forbids: /\bwanted\b|\bother hand\b/i, write: 'quantity, copies, mirrored part' },
   { forbids: /(?<!miter )\bgauges?\b/i, write: 'story stick, miter gauge or blade thickness' },
   { forbids: /\b(?:lying|upright)\b/i, write: 'landscape, portrait' },
-  { forbids: /\b(?:nearer|farther)\b(?! from| than)|\bbush\b/i, write: 'zoom in, zoom out; bushing' },
+  { forbids: /\b(?:nearer|farther)\b(?! from| than)|(?<!--)\bbush\b/i, write: 'zoom in, zoom out; bushing' },
   { forbids: /\b(?:told|tells|borne|bears?)\b/i, write: 'shows, carries' },
   { forbids: /\b(?:dashed|solid) line\b/i, write: 'saw line, finished line' },
   { forbids: /\bline to (?:cut|saw)\b/i, write: 'finished line, saw line' },

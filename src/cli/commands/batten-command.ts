@@ -14,38 +14,38 @@ import { pick, pointJson, safetyText } from '../output/print-answer.ts';
 import { withFaultContext } from '../output/report-errors.ts';
 
 const OPTIONS = [
-  speciesOption('the strip'),
+  speciesOption('the batten'),
   ...optional({
     '--thickness <length>':
-      'of the strip where it starts (default: the thickest that is safe and that its nails bear, 1/2 in or 12 mm at most)',
-    '--width <length>': 'of the strip as it stands on edge (default: 3/4 in or 20 mm)',
+      'thickness of the batten, at its start if tapered (default: the thickest safe one, at most 1/2" or 12 mm)',
+    '--width <length>': 'width of the batten, which is on edge (default: 3/4" or 20 mm)',
   }),
-  pictureOption('also draw the strip over its nails, to scale'),
+  pictureOption('also draw the batten over its nails, to scale'),
   forceOption,
 ] as const;
 
 export const makeCommand = jobCommand({
   name: 'batten',
-  summary: 'which strip takes the curve, and where to nail it',
+  summary: 'the batten for the curve, and where to nail it',
   description:
-    'Say which strip takes the curve: thickness and length, its strain beside what is safe and what breaks it, ' +
-    'where the middle of each nail goes, and the force each nail bears.',
+    'Choose the batten for the curve: thickness, length, and strain beside the safe and the breaking strain. Also list ' +
+    'the center of each nail and the force on it.',
   options: OPTIONS,
   notes: [
     'The figures are averages of clear, straight-grained wood (USDA Wood Handbook). Half of the breaking strain ' +
-      'counts as safe; your strip may be weaker.',
+      'counts as safe. Your batten may be weaker.',
   ],
   files: 'Reads JOB. Writes the SVG that --picture names.',
   safety: ['strip.spring'],
   examples: [
     'fairlath batten samples/hall-bench-leg.yaml',
-    'fairlath batten samples/hall-bench-leg.yaml --picture strip.svg',
+    'fairlath batten samples/hall-bench-leg.yaml --picture batten.svg',
     'fairlath batten samples/garden-arch-rail.yaml --species "Sitka spruce" --thickness 8',
     'fairlath batten --curve batten --chord 28 --rise 3/4 --nail 12 --species ash',
   ],
   run: async ({ part, context, file }, options) => {
     const runs = withFaultContext(context, () => adviseFromOptions(part, options));
-    await writePicture(options, [file], `${part.name}: the strip`, () => composePicture(part, runs));
+    await writePicture(options, [file], `${part.name}: the batten`, () => composePicture(part, runs));
     const cautions = partStripCautions(runs, part.rule);
     return {
       part,
@@ -62,7 +62,7 @@ async function composePicture(part: Part, runs: RunsAdvice) {
     return composeStripPicture(part, runs);
   } catch (error) {
     if (!(error instanceof Fault) || error.code !== 'strip.no-nails') throw error;
-    const hint = 'For that: fairlath show JOB --picture FILE.svg.';
+    const hint = 'Use: fairlath show JOB --picture FILE.svg';
     throw new Fault(error.code, `${error.message} ${hint}`, '--picture');
   }
 }
@@ -116,7 +116,7 @@ function whyNoNails(runs: RunsAdvice): string[] {
   return present(
     kinds.has('bow') && 'A bow needs no nails: a string draws its ends together.',
     others.length > 0 &&
-      `No strip takes ${named} of itself, so there is no list of nails: hold it to the offsets, a nail at each, or ` +
-        'trace the printed pattern.',
+      `A batten does not take the shape of ${named} by itself, so fairlath lists no nails. Nail the batten at each ` +
+        'offset, or trace the printed pattern.',
   );
 }

@@ -11,8 +11,8 @@ import { forceOption, outputOption } from '../options/shared-options.ts';
 import { withFaultContext } from '../output/report-errors.ts';
 
 const OPTIONS = [
-  outputOption('the PDF to write (default: the part’s name and "card", in the current folder)'),
-  option('--paper <size>', `one of ${PAPER_NAMES} (default: letter, or a4 for a job in mm)`),
+  outputOption('PDF to write (default: the name of the part and "card", in the current folder)'),
+  option('--paper <size>', `paper: ${PAPER_NAMES} (default: letter, or a4 for a job in mm)`),
   forceOption,
 ] as const;
 
@@ -20,11 +20,11 @@ export const makeCommand = jobCommand({
   name: 'card',
   summary: 'one page for the shop wall',
   description:
-    'Write the job card, one page for the shop wall: drawing to scale, offsets, wood and cut list, strip, saw, ' +
-    'order of cuts and measures, with boxes for what came out.',
+    'Write the job card, one page for the shop wall: drawing, offsets, cut list, batten, saw and order of cuts. ' +
+    'Write what you measure into the boxes beside the check distances.',
   options: OPTIONS,
   notes: [
-    'The card is no pattern: its drawing is to scale. What does not fit on the page, the card says where to find.',
+    'The card is not a pattern: its drawing is to scale. If something does not fit, the card says where to find it.',
   ],
   files: 'Reads JOB. Writes the PDF.',
   examples: [
@@ -39,20 +39,22 @@ export const makeCommand = jobCommand({
     const { composeCard } = await import('../../export/card/compose-card.ts');
     const { writePdf } = await import('../../export/writers/pdf.ts');
     const card = withFaultContext(context, () => composeCard(part, { paper }));
+    const { measures: checks, ...lists } = card.lists;
     writeFileAtomic(output, await writePdf([card.page], `${part.name}, card`, loadFont));
     return {
       part,
-      json: () => ({ file: output, paper: paper.name, scale: card.scale, ...card.lists }),
+      json: () => ({ file: output, paper: paper.name, scale: card.scale, checks, ...lists }),
       text: () =>
-        `${part.name}: the card is in ${output}\nPrint it at 100%, so that its drawing is to scale.`,
+        `Wrote ${output}: the card of ${part.name}.\nPrint it at 100%, so that its drawing is to scale.`,
     };
   },
 });
 
 function readCardPaper({ rule }: Part, { paper }: OptionValues<typeof OPTIONS>) {
   return atOption('--paper', () => {
-    const found = parsePaper(paper ?? DEFAULT_PAPER[rule.unit]);
+    const name = paper ?? DEFAULT_PAPER[rule.unit];
+    const found = parsePaper(name);
     if (PAPERS.includes(found)) return found;
-    throw new Fault('card.paper', `a card is one sheet of a usual size. Name one of ${PAPER_NAMES}.`);
+    throw new Fault('card.paper', `"${name}" is not a paper size for a card. Use one of ${PAPER_NAMES}.`);
   });
 }

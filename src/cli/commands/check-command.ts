@@ -18,18 +18,18 @@ import { pick } from '../output/print-answer.ts';
 import { withFaultContext } from '../output/report-errors.ts';
 
 const OPTIONS = [
-  option(
-    '--measured <FILE.csv>',
-    'your readings, a line each: station, comma, offset, as you read them off the rule',
+  option('--measured <FILE.csv>', 'file of your readings, one on each line: station, comma, offset'),
+  repeatedOption(
+    '--reading <station=offset>',
+    'one reading, such as "6=2 19/32"; repeat the option for each reading',
   ),
-  repeatedOption('--reading <station=offset>', 'one reading, such as "6=2 19/32"; repeat it for each'),
-  edgeOption('the edge you measured; needed where the part has two'),
+  edgeOption('edge that you measured; needed if the part has two'),
   fromOption,
-  option('--tolerance <length>', 'how far off the line is still good (default: one graduation of your rule)'),
-  option('--before-sanding', 'compare with the line to saw to, and say what is left to take off'),
-  option('--pair <FILE.csv>', 'readings of the second of a pair, held against the first as well'),
-  option('--mirrored', 'the second was measured mirrored, its offsets on the other side of the line'),
-  pictureOption('also draw the line with what is off it, enlarged; with --pair, of both parts'),
+  option('--tolerance <length>', 'largest error to accept (default: one graduation of your rule)'),
+  option('--before-sanding', 'compare with the saw line, and show what is left to remove'),
+  option('--pair <FILE.csv>', 'readings of the second part of the pair, to compare with the first'),
+  option('--mirrored', 'read the second part as mirrored, its offsets on the other side of the line'),
+  pictureOption('also draw the errors, enlarged; with --pair, those of both parts'),
   forceOption,
 ] as const;
 
@@ -37,18 +37,18 @@ type CheckCommandOptions = OptionValues<typeof OPTIONS>;
 
 export const makeCommand = jobCommand({
   name: 'check',
-  summary: 'the sawn part against the line',
+  summary: 'the sawn part compared with its finished line',
   description:
-    'Check the sawn part against the line: how far proud or shy it is at every station you measured, and whether ' +
-    'it is within the tolerance.',
+    'Compare the sawn part with its finished line. List how proud or shy it is at each station that you measured, and ' +
+    'whether it is within tolerance.',
   options: OPTIONS,
   needs: ['--measured FILE', '--reading STATION=OFFSET ...'],
   notes: [
-    'Proud is more wood than asked for, shy is less. A part laid crooked against the rule is told from one sawn ' +
-      'wrong: the line is shifted and turned to lie best on the readings, and what is left is the sawing.',
-    'Readings taken from the wrong end, on the wrong side or changed over are told, and one that stands off its ' +
-      'neighbours: measure again before you take wood off.',
-    'A part outside the tolerance is an answer, not a mistake: the exit code is 0.',
+    'Proud means too much wood, shy means too little. fairlath also shifts and rotates the curve to fit the readings ' +
+      'best. What remains is the sawing error, without the error of a part that was set crooked.',
+    'fairlath warns about readings from the wrong end or side, about swapped columns, and about a reading that stands ' +
+      'out. Measure again before you remove wood.',
+    'If the part is outside the tolerance, the exit code is still 0.',
   ],
   files: 'Reads JOB and the readings. Writes the SVG that --picture names.',
   examples: [
@@ -100,33 +100,37 @@ function readCheckOptions({ rule }: Part, edge: PartEdge, options: CheckCommandO
 
 function readMeasuredPart({ part, context }: JobInput, { measured, reading }: CheckCommandOptions) {
   if (measured !== undefined && reading.length > 0)
-    throw new Fault('command.two-measured', '--measured and --reading exclude each other. Keep one.');
+    throw new Fault('command.two-measured', 'Use --measured or --reading, not both.');
   if (measured !== undefined) return readReadingsFile(measured, part.rule.unit, context.length);
   if (reading.length > 0) return parseReadingOptions(reading, part.rule.unit, context.length);
   const wording =
-    'no readings given. Name a file with --measured, or give them: --reading 6=1/2 --reading 12=3/4.';
+    'no readings given. Give a file with --measured, or single readings such as --reading 6=1/2 --reading 12=3/4.';
   throw new Fault('command.no-readings', wording);
 }
 
 function readSecondPart({ part, context }: JobInput, { pair, mirrored: isMirrored }: CheckCommandOptions) {
   if (pair === undefined) {
-    if (isMirrored) throw new Fault('command.no-pair', '--mirrored: there is no second part. Add --pair.');
+    if (isMirrored)
+      throw new Fault(
+        'command.no-pair',
+        '--mirrored: the second part is missing. Add its readings with --pair.',
+      );
     return undefined;
   }
   const measured = readReadingsFile(pair, part.rule.unit, context.length);
   return isMirrored ? { ...measured, readings: mirrorReadings(measured.readings) } : measured;
 }
 
-/** Without it a slip in measuring the second part would look like a part unlike the first. */
+/** A mistake in measuring the second part must not look like a difference between the parts. */
 function warningOfSecond({ code, message }: Warning, { mirrored: isMirrored }: CheckCommandOptions): Warning {
   const cure = code === 'check.other-side' ? ` Or ${isMirrored ? 'leave out' : 'add'} --mirrored.` : '';
-  return { code: code.replace('check.', 'check.second-'), message: `Of the second: ${message}${cure}` };
+  return { code: code.replace('check.', 'check.second-'), message: `Second part: ${message}${cure}` };
 }
 
 function requirePair(first: EdgeCheck, second: EdgeCheck, { pair }: CheckCommandOptions): PairCheck {
   const found = comparePair(first.readings, second.readings);
   if (found) return found;
-  const wording = `--pair: no station of ${pair} lies among those of the first part. Measure both at the same stations.`;
+  const wording = `--pair: ${pair} has no station of the first part. Measure both parts at the same stations.`;
   throw new Fault('check.pair-apart', wording);
 }
 

@@ -5,6 +5,7 @@ import type { FullSizeOptions } from '../../export/full-size/compose-full-size.t
 import { didYouMean } from '../../job/parse/did-you-mean.ts';
 import type { Part } from '../../part/part.ts';
 import { Fault } from '../../units/fault.ts';
+import { showSizes } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
 import { showCount } from '../../units/number-format.ts';
 import { showLength } from '../../units/rule.ts';
@@ -20,42 +21,42 @@ import { pick, textTable } from '../output/print-answer.ts';
 import { withFaultContext } from '../output/report-errors.ts';
 
 const OPTIONS = [
-  outputOption('a file ending in .svg, .dxf or .pdf (default: the job’s name.svg in the current folder)'),
+  outputOption('file to write, ending in .svg, .dxf or .pdf (default: the name of the job with .svg)'),
   ...optional({
-    '--only <layers>': 'these layers only: cut, saw, parallel, joints, marks, text, board (default: all)',
+    '--only <layers>': 'layers to draw: cut, saw, parallel, joints, marks, text, board (default: all)',
     '--parallel <length>':
-      'also a line at this distance from the finished one: positive outside, as the saw line; negative inside',
-    '--mirror': 'left and right changed over: the other part of a pair',
-    '--splines': 'a DXF with its curves as splines (release 2000) instead of lines and arcs (release 12)',
+      'distance of an extra line from the finished line: positive outside, negative inside',
+    '--mirror': 'mirror the part left to right, for the mirrored part of a pair',
+    '--splines': 'write the curves of a DXF as splines (release 2000), not as lines and arcs (release 12)',
   }),
   forceOption,
-  group('All that are wanted, on a board:'),
+  group('All copies, on a board:'),
   ...optional({
-    '--nest': 'the copies on a board, in the closest layout found, its lower left corner at 0, 0',
-    '--board <number>': 'which of the boards, where they take more than one (default: 1)',
+    '--nest': 'lay out all copies on a board, as close as they fit; its lower left corner is 0, 0',
+    '--board <number>': 'number of the board to draw, if there are several (default: 1)',
   }),
   ...BOARD_OPTIONS,
   group('Options:'),
 ] as const;
 
-/** --units is an option of every command that takes a job: here it is the unit of a DXF as well. */
+/** --units belongs to every command that takes a job. Here it is also the unit of a DXF. */
 type DrawOptions = OptionValues<typeof OPTIONS> & Pick<QuickValues, 'units'>;
 
 export const makeCommand = jobCommand({
   name: 'draw',
   summary: 'the whole part in one drawing, for a machine',
   description:
-    'Draw the whole part, or all that are wanted on their board, full size: for a laser, a router, a plotter or ' +
-    'a colleague.',
+    'Draw the whole part full size in one file, or all copies on a board. Use the file for a laser cutter, a router or ' +
+    'a plotter.',
   options: OPTIONS,
   ownUnits: true,
   notes: [
-    'A DXF is in mm, its x the station and its y the offset; --units in writes its numbers in inches. Its arcs lie ' +
-      `within ${FIT_MM} mm of the exact curve. An SVG and a PDF carry their size themselves: open or print them at 100%.`,
-    'What a cutter takes off depends on the machine: let its own program set the tool to the outside of the line, ' +
-      'or ask for a parallel.',
-    '--nest lays out as many as the job wants, as close as fairlath stock does: give what the saw or the cutter ' +
-      'takes as --kerf. Each part has its number; a mirrored one comes out as the other hand.',
+    'A DXF is in mm: x is the station, y is the offset. With --units in, its numbers are inches. Its arcs are within ' +
+      `${FIT_MM} mm of the exact curve. An SVG and a PDF carry their size: open or print them at 100%.`,
+    'The drawing makes no allowance for the width of the cutter. Set the tool path in the software of the machine, ' +
+      'or use --parallel.',
+    '--nest lays out the whole quantity, as close as "fairlath stock" does. Give the width of the saw or router cut as ' +
+      '--kerf. Each part has a number. A mirrored part is drawn mirrored.',
   ],
   files: 'Reads JOB. Writes the drawing.',
   safety: ['machine-manual'],
@@ -94,12 +95,15 @@ function validateNestOptions(options: DrawOptions): void {
   if (nest && mirror)
     throw new Fault(
       'draw.mirror-nest',
-      '--mirror: on a board each part lies as the job asks, with "pair: mirrored" half of either hand. Leave it out.',
+      '--mirror: on a board, the job says which parts are mirrored. Leave out --mirror, or write "pair: mirrored" in the job.',
     );
   const names = ['board', ...BOARD_OPTIONS.map(nameOf)] as const;
   const stray = names.find((name) => options[name] !== undefined);
   if (stray && !nest)
-    throw new Fault('draw.nest', `${flagOf(stray)} is for copies on a board. Add --nest, or leave it out.`);
+    throw new Fault(
+      'draw.nest',
+      `${flagOf(stray)} is for copies on a board. Add --nest, or leave out ${flagOf(stray)}.`,
+    );
 }
 
 const DRAWING_FORMATS = ['svg', 'dxf', 'pdf'] as const;
@@ -108,27 +112,27 @@ type DrawingFormat = (typeof DRAWING_FORMATS)[number];
 function formatFromExtension(file: string): DrawingFormat {
   const found = DRAWING_FORMATS.find((format) => `.${format}` === extname(file).toLowerCase());
   if (found) return found;
-  const wording = `${file}: the ending says what to draw. Name a file ending in .svg, .dxf or .pdf.`;
+  const wording = `${file}: the name does not end in .svg, .dxf or .pdf. Give such a name, for example leg.svg.`;
   throw new Fault('draw.format', wording);
 }
 
-/** Beside a quick line --units is also the unit of its lengths. */
+/** With a quick line, --units is also the unit of its lengths. */
 function validateFormatOptions(format: DrawingFormat, options: DrawOptions, ofFile: boolean): void {
   const { splines, units } = options;
   if (format === 'dxf') {
     if (units !== undefined && units !== 'in' && units !== 'mm')
-      throw new Fault('draw.units', `--units: "${units}" is unknown. Write mm or in.`);
+      throw new Fault('draw.units', `--units: "${units}" is not a unit for a DXF. Use mm or in.`);
     return;
   }
   if (splines)
     throw new Fault(
       'draw.splines',
-      `--splines is for a DXF; an ${format.toUpperCase()} has its curves as such. Leave it out.`,
+      `--splines changes only a DXF. Leave it out, or give a name that ends in .dxf.`,
     );
   if (units !== undefined && ofFile)
     throw new Fault(
       'draw.units',
-      `--units is for the numbers of a DXF; an ${format.toUpperCase()} is true in either. Leave it out.`,
+      `--units changes only a DXF. Leave it out, or give a name that ends in .dxf.`,
     );
 }
 
@@ -142,7 +146,7 @@ const parseLayers = (typed: string): LayerName[] =>
     const name = each.trim();
     const found = LAYER_NAMES.find((layer) => layer === name);
     if (found) return found;
-    throw new Fault('draw.layer', `--only: "${name}" is no layer. ${didYouMean(name, LAYER_NAMES)}`);
+    throw new Fault('draw.layer', `--only: "${name}" is not a layer. ${didYouMean(name, LAYER_NAMES)}`);
   });
 
 const LAYER_NAMES: readonly LayerName[] = ['cut', 'saw', 'parallel', 'joints', 'marks', 'text', 'board'];
@@ -164,24 +168,24 @@ function asText(part: Part, { layers, figures, size }: RenderedDrawing, output: 
     return [`  ${name}`, name === 'text' ? 'words' : counts.join(', ')];
   });
   return present(
-    `${part.name}, full size, is in ${output}: ${showLength(size.width, rule)} by ${showLength(size.height, rule)} over all.`,
+    `Wrote ${output}: ${part.name}, full size, ${showSizes([size.width, size.height], rule)} overall.`,
     textTable(rows),
-    `Nothing drawn lies more than ${Math.max(figures.worst, 0.0001).toFixed(4)} mm off the exact line.`,
+    `The drawing is within ${Math.max(figures.worst, 0.0001).toFixed(4)} mm of the exact curve everywhere.`,
     quantityText(part, board),
   ).join('\n');
 }
 
 function quantityText({ quantity, rule, shape }: Part, board?: DrawnBoard): string | false {
   if (!board) {
-    // One edge is a line on a board: there is nothing to lay on one.
-    const where = shape.type === 'closed' ? ': --nest draws them on their board' : '';
-    return quantity > 1 && `${quantity} are wanted${where}.`;
+    // A part with one edge has no outline to lay on a board.
+    const nest = shape.type === 'closed' ? ' Use --nest to lay out all copies on a board.' : '';
+    return quantity > 1 && `Quantity: ${quantity}.${nest}`;
   }
   const { number, of, length, width, copies, gap } = board;
-  const size = `${showLength(length, rule)} by ${showLength(width, rule)}`;
-  const apart = copies > 1 ? `, never closer than ${showLength(gap, rule)}` : '';
-  const next = number < of ? ` --board ${number + 1} draws the next.` : '';
-  return `Board ${number} of ${of}, ${size}: ${copies} of the ${quantity} wanted${apart}.${next}`;
+  const size = showSizes([length, width], rule);
+  const apart = copies > 1 ? `, at least ${showLength(gap, rule)} apart` : '';
+  const next = number < of ? ` Use --board ${number + 1} to draw the next board.` : '';
+  return `Board ${number} of ${of}, ${size}: ${copies} of ${showCount(quantity, 'part')}${apart}.${next}`;
 }
 
 const countText = (count: number, what: string): string | false => count > 0 && showCount(count, what);

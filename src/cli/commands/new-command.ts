@@ -15,23 +15,23 @@ const SAMPLES = 'samples';
 
 export const makeCommand = plainCommand({
   name: 'new',
-  summary: 'write a starter job to change into your own',
+  summary: 'write a starter job to edit',
   description:
-    'Write a commented starter job, a bench apron with every key that a job can hold, to change into your own.',
+    'Write a starter job with comments: a bench apron that uses every key. Edit it to make your own part.',
   usage: 'FILE [options]',
-  argument: ['[FILE]', 'the job file to write, such as leg.yaml'],
+  argument: ['[FILE]', 'job file to write, such as leg.yaml'],
   options: [
-    option('--samples', `write the sample jobs and readings into the folder ${SAMPLES}, in place of FILE`),
+    option('--samples', `write the sample jobs and readings into the folder ${SAMPLES}, instead of FILE`),
     option('--json', 'answer with one JSON object for programs'),
   ],
-  files: `Writes FILE, or the files of the folder ${SAMPLES}, and never over a file that exists.`,
+  files: `Writes FILE, or the files of the folder ${SAMPLES}. It never replaces an existing file.`,
   examples: ['fairlath new leg.yaml', 'fairlath new --samples'],
   run: ({ samples = false, json = false }, file) => {
-    if ((file === undefined) !== samples)
-      throw new Fault(
-        'new.what',
-        'new writes FILE or the samples. Use FILE or --samples, not both, such as fairlath new leg.yaml',
-      );
+    if (file !== undefined && samples) throw new Fault('new.what', 'Use FILE or --samples, not both.');
+    if (file === undefined && !samples) {
+      const wording = 'the name of the file is missing. Give a name, such as: fairlath new leg.yaml';
+      throw new Fault('new.what', wording);
+    }
     const { body, text } = file === undefined ? writeSamples() : writeStarter(file);
     writeLine(json ? JSON.stringify({ command: 'new', ...body, warnings: [] }) : text);
   },
@@ -39,7 +39,7 @@ export const makeCommand = plainCommand({
 
 function writeStarter(file: string) {
   writeNewFile(file, STARTER_JOB);
-  const text = `${file} is a starter job. Change it in a text editor, then:\n  fairlath show ${file}\n  fairlath print ${file}`;
+  const text = `Wrote ${file}, a starter job. Edit it in a text editor. Then run:\n  fairlath show ${file}\n  fairlath print ${file}`;
   return { body: { file }, text };
 }
 
@@ -56,6 +56,6 @@ function writeSamples() {
     makeFolder(dirname(file));
     writeNewFile(file, readText(join(packaged, name)));
   }
-  const text = `The folder ${SAMPLES} holds the sample jobs and readings. Look at one:\n  fairlath show ${join(SAMPLES, 'hall-bench-leg.yaml')}`;
+  const text = `Wrote the sample jobs and readings into the folder ${SAMPLES}. To see one, run:\n  fairlath show ${join(SAMPLES, 'hall-bench-leg.yaml')}`;
   return { body: { files }, text };
 }

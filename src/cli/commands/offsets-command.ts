@@ -5,20 +5,20 @@ import { assertFewStations, type BaseLine } from '../../part/offsets.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { trueMinus } from '../../units/number-format.ts';
-import { type Rule, showOnRule } from '../../units/rule.ts';
+import { type Rule, showLength, showOnRule } from '../../units/rule.ts';
 import type { Unit } from '../../units/unit.ts';
 import { jobCommand } from '../define-command.ts';
 import { selectBaseLine, selectEdges, stationsAtSpacing } from '../options/edge-options.ts';
 import { atOption, type OptionValues, option, parseLengthOption } from '../options/option-spec.ts';
 import { edgeOption, everyOption, fromOption } from '../options/shared-options.ts';
-import { pick, textTable } from '../output/print-answer.ts';
+import { pick, textTable, UNIT_WORDS } from '../output/print-answer.ts';
 
 const OPTIONS = [
-  edgeOption('of this edge only (default: of all)'),
+  edgeOption('edge to list (default: every edge)'),
   everyOption,
-  option('--at <stations>', 'at these stations only, such as "6, 12, 18 1/2"; not with --every'),
+  option('--at <stations>', 'stations to list, such as "6, 12, 18 1/2"; not with --every'),
   fromOption,
-  option('--csv', 'as comma-separated lines, for a spreadsheet'),
+  option('--csv', 'print comma-separated lines, for a spreadsheet'),
 ] as const;
 
 type OffsetsOptions = OptionValues<typeof OPTIONS>;
@@ -27,11 +27,14 @@ export const makeCommand = jobCommand({
   name: 'offsets',
   summary: 'the table of offsets, for laying out with a rule',
   description:
-    'Print the table of offsets: how far each edge lies off the reference line, station by station, rounded to ' +
-    'your rule; "full" is a hair over the mark, "shy" a hair under it. A shoulder has a row for either side.' +
-    ' Where a leaning cut leaves an edge short, a row tells where its wood ends; those past it are for setting the line out.',
+    'Print the table of offsets: the distance of each edge from the reference line, station by station. Offsets are ' +
+    'rounded to your rule: "full" is just over the mark, "scant" just under it. A shoulder has a row for each side.',
+  notes: [
+    'If an end is cut at an angle, a row marks where the wood ends on that edge. Use the rows past it only to draw the ' +
+      'edge.',
+  ],
   options: OPTIONS,
-  files: 'Reads JOB. Writes no file: add "> table.csv" to keep what it prints.',
+  files: 'Reads JOB. Writes no file. To keep the table, add "> table.csv".',
   examples: [
     'fairlath offsets samples/hall-bench-leg.yaml --every 2',
     'fairlath offsets samples/hall-bench-leg.yaml --edge back --at "6, 12, 18 1/2"',
@@ -64,7 +67,7 @@ function buildTable(part: Part, edge: PartEdge, options: OffsetsOptions): Offset
   if (beyond !== undefined)
     throw new Fault(
       'command.no-such-station',
-      `--at: the edge "${edge.name}" has no station ${showOnRule(beyond, rule)}. Name stations between its ends.`,
+      `--at: the edge "${edge.name}" has no station ${showLength(beyond, rule)}. Give stations between its ends.`,
     );
   return table;
 }
@@ -74,22 +77,20 @@ const doublesBackWarnings = ({ name, rows }: OffsetsTable, rule: Rule): Warning[
     .filter(({ passes }) => passes > 1)
     .map(({ station, passes }) => ({
       code: 'offsets.doubles-back',
-      message: `the edge "${name}" passes station ${showOnRule(station, rule)} ${passes} times; the table gives the first.`,
+      message: `the edge "${name}" passes station ${showLength(station, rule)} ${passes} times. The table gives the first offset.`,
     }));
 
 function requestedStations(edge: PartEdge, base: BaseLine, unit: Unit, options: OffsetsOptions): number[] {
   const { at, every } = options;
   if (at === undefined) return stationsAtSpacing(edge, base, unit, every);
-  if (every !== undefined)
-    throw new Fault('command.at-or-every', '--at and --every exclude each other. Keep one.');
+  if (every !== undefined) throw new Fault('command.at-or-every', 'Use --at or --every, not both.');
   const typed = at.split(',');
   atOption('--at', () => assertFewStations(typed.length));
   return typed.map((one) => parseLengthOption('--at', one, unit));
 }
 
 function asText(part: Part, tables: readonly OffsetsTable[], { from }: OffsetsOptions): string {
-  const { unit } = part.rule;
-  const line = from === 'chord' ? 'the edge’s chord' : 'the reference line';
+  const line = from === 'chord' ? 'the chord of the edge' : 'the reference line';
   const blocks = tables.map(({ name, rows }) => {
     const body = rows.map((row) => [
       `  ${showOnRule(row.station, part.rule)}`,
@@ -98,5 +99,5 @@ function asText(part: Part, tables: readonly OffsetsTable[], { from }: OffsetsOp
     ]);
     return `${name}\n${textTable([['  station', 'offset', ''], ...body])}`;
   });
-  return `${part.name}: stations along ${line}, offsets square off it, ${unit}\n\n${blocks.join('\n\n')}`;
+  return `${part.name}: stations along ${line}, offsets square to it, in ${UNIT_WORDS[part.rule.unit]}\n\n${blocks.join('\n\n')}`;
 }

@@ -8,7 +8,7 @@ import { ORIENTATION_TEXT, paperTitle } from '../../tiling/paper/paper-sizes.ts'
 import { printerScaleText } from '../../tiling/paper/printer-scale.ts';
 import { type LayOutOptions, layOut } from '../../tiling/tile.ts';
 import { present } from '../../units/lists.ts';
-import { showCount } from '../../units/number-format.ts';
+import { showCount, trueMinus } from '../../units/number-format.ts';
 import { jobCommand } from '../define-command.ts';
 import { streamFileAtomic } from '../files/atomic-write.ts';
 import { requireOutput } from '../files/output-file.ts';
@@ -22,43 +22,43 @@ import { pick, pointJson } from '../output/print-answer.ts';
 import { explainFaults } from '../output/report-errors.ts';
 import { type PreparedPrint, progressReporter } from '../print/prepared-print.ts';
 import { FORM_OPTIONS, prepareForm } from '../print/print-form.ts';
-import { prepareStoryStick, STORY_STICK_OPTIONS } from '../print/print-gauge.ts';
+import { prepareStoryStick, STORY_STICK_OPTIONS } from '../print/print-story-stick.ts';
 import { prepareTemplate, TEMPLATE_OPTIONS } from '../print/print-template.ts';
 
 const OPTIONS = [
-  outputOption('the PDF to write (default: the job’s name with .pdf, in the current folder)'),
+  outputOption('PDF to write (default: the name of the job with .pdf, in the current folder)'),
   ...SHEET_OPTIONS,
   ...optional({
-    '--half': 'of a part alike left and right of its middle: one half, with a centre line to flip it on',
-    '--no-cover': 'leave out the page with the map, the taping steps and the measures',
+    '--half': 'print half of a symmetrical part, with a center line to flip the pattern on',
+    '--no-cover': 'leave out the cover: the map, the taping steps and the check distances',
   }),
   forceOption,
   group('Instead of the pattern, one of:'),
-  option('--gauge', 'strips for a story stick: the stations at true size, with the offsets to read there'),
+  option('--story-stick', 'print a story stick: the stations full size, with the offset to read at each'),
   ...STORY_STICK_OPTIONS,
   option(
     '--template',
-    'a template for the router, smaller all round than the part; needs --bit, and --bush or --bearing',
+    'print a router template, smaller than the part all around; needs --bit, and --bush or --bearing',
   ),
   ...TEMPLATE_OPTIONS,
   option(
     '--form',
-    'the form to laminate an edge on, sharper by what springs back; needs --thickness, --plies or both',
+    'print the form to laminate an edge on, tightened to allow for springback; needs --thickness, --plies or both',
   ),
   ...FORM_OPTIONS,
-  edgeOption('for --gauge, of this edge only; for --form, the edge its face touches'),
+  edgeOption('edge of the story stick (default: every edge), or edge that the form touches'),
   group('Options:'),
 ] as const;
 
 export const makeCommand = jobCommand({
   name: 'print',
-  summary: 'the part full size, over sheets that tape up true',
-  description: 'Print the part full size, as a PDF over ordinary sheets that tape up true, with a cover.',
+  summary: 'the part full size, on sheets to tape together',
+  description: 'Print the part full size as a PDF, on ordinary sheets to tape together, with a cover.',
   options: OPTIONS,
   notes: [
-    'Print at 100% ("actual size", no fitting to the page), on one side, and measure the bars on every sheet before ' +
-      'you tape.',
-    'Real wood and glue spring back by more or less than the form allows for: bend a trial piece.',
+    'Print at 100% ("actual size", not "fit to page"), on one side of the paper. Measure the scale bars on every sheet ' +
+      'before you tape.',
+    'Wood and glue vary, so the springback may be larger or smaller than a form allows. Bend a test piece first.',
   ],
   files:
     'Reads JOB and, for --printer, fairlath/printers.yaml in your settings folder ($XDG_CONFIG_HOME or ~/.config). ' +
@@ -71,7 +71,7 @@ export const makeCommand = jobCommand({
     'fairlath print samples/hall-bench-leg.yaml --margin "1/4, 1/4, 3/4, 1/4"',
     'fairlath print samples/hall-bench-leg.yaml --scale-across 199.4mm -o corrected.pdf',
     'fairlath print --curve batten --chord 28 --rise 3/4 --nail 12 --no-cover',
-    'fairlath print samples/hall-bench-leg.yaml --gauge --every 2 -o gauge.pdf',
+    'fairlath print samples/hall-bench-leg.yaml --story-stick --every 2 -o stick.pdf',
     'fairlath print samples/hall-bench-leg.yaml --template --bush 5/8 --bit 1/2',
     'fairlath print samples/garden-arch-rail.yaml --form --edge lower --thickness 75',
   ],
@@ -100,7 +100,7 @@ export const makeCommand = jobCommand({
 
 async function preparePrint(part: Part, options: OptionValues<typeof OPTIONS>): Promise<PreparedPrint> {
   const sheets = readSheetOptions(part, options);
-  if (options.gauge) return prepareStoryStick(part, options, sheets);
+  if (options.storyStick) return prepareStoryStick(part, options, sheets);
   if (options.template) return prepareTemplate(part, options, sheets);
   if (options.form) return prepareForm(part, options, sheets);
   return preparePattern(options.half ? atOption('--half', () => halfOf(part)) : part, sheets, options.cover);
@@ -159,21 +159,28 @@ const checksJson = (layout: Layout): object[] =>
 
 function asText(printed: PreparedPrint, cover: boolean, output: string): string {
   const { part, title, layout, mirrored, messages = [] } = printed;
-  const saved = layout.plainSheets > layout.sheets.length ? ` instead of ${layout.plainSheets}` : '';
-  const turned = layout.turnDeg === 0 ? '' : `, the part turned ${layout.turnDeg}°`;
   const paper = `${paperTitle(layout.paper)}, ${ORIENTATION_TEXT[layout.orientation]}`;
-  const half = part.shape.type === 'half' ? ', one half to flip on its centre line' : '';
+  const half = part.shape.type === 'half' ? ', one half to flip on its center line' : '';
   return present(
-    `${title}${half}: ${sheetCount(layout)}${saved} of ${paper}${turned}${cover ? ', and a cover' : ''}.`,
+    `${title}${half}: ${sheetCount(layout)} of ${paper}${cover ? ', plus a cover' : ''}.`,
+    savingText(layout),
     ...messages,
-    mirrored && `Its mirror image, for the other of the pair: ${sheetCount(mirrored)}, named with an m.`,
+    mirrored && `Mirrored part: ${sheetCount(mirrored)}. Their names end in m.`,
     mirrored
-      ? `Patterns ${layout.code} and, mirrored, ${mirrored.code} are in ${output}`
-      : `Pattern ${layout.code} is in ${output}`,
-    layout.printer && `Made good: a printer that prints ${printerScaleText(layout.printer)}.`,
-    'Print it at 100% ("actual size", no fitting to the page), on one side of the paper.',
-    `Then measure the bars on every sheet before you tape them up${cover ? '; the cover shows how' : ''}.`,
+      ? `Wrote ${output}: pattern ${layout.code} and mirrored pattern ${mirrored.code}.`
+      : `Wrote ${output}: pattern ${layout.code}.`,
+    layout.printer && `Corrected for a printer that prints ${printerScaleText(layout.printer)}.`,
+    'Print at 100% ("actual size", not "fit to page"), on one side of the paper.',
+    `Before you tape, measure the scale bars on every sheet.${cover ? ' The cover shows how.' : ''}`,
   ).join('\n');
+}
+
+/** Placed in the middle of portrait paper, the part would take the plain number of sheets. */
+function savingText({ turnDeg, plainSheets, sheets }: Layout): string | false {
+  const rotated = turnDeg !== 0 && `The part is rotated ${trueMinus(`${turnDeg}`)}°`;
+  const saved = plainSheets - sheets.length;
+  if (saved <= 0) return rotated && `${rotated}.`;
+  return `${rotated ? `${rotated}, which` : 'The place of the part on the paper'} saves ${showCount(saved, 'sheet')}.`;
 }
 
 const sheetCount = ({ sheets }: Layout): string => showCount(sheets.length, 'sheet');

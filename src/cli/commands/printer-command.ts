@@ -21,41 +21,45 @@ import { writeLine } from '../output/stdout.ts';
 const NOMINAL_TEXT = `${NOMINAL_LINE_MM} mm`;
 
 const PRINTERS_FILE_HELP =
-  'The measures are kept in fairlath/printers.yaml in your settings folder ($XDG_CONFIG_HOME or ~/.config), a plain ' +
-  'file that you may change by hand.';
+  'The measurements are kept in fairlath/printers.yaml in your settings folder ($XDG_CONFIG_HOME or ~/.config). ' +
+  'You can edit this file.';
 
-const NOMINAL_NOTE = 'A bare number is in mm.';
+const NOMINAL_NOTE = 'A number without a unit is in mm.';
 
-const nominalOption = (tense: 'are' | 'were') =>
-  optionWithDefault(
-    '--nominal <length>',
-    `how long the lines ${tense} drawn (default: ${NOMINAL_TEXT})`,
-    NOMINAL_TEXT,
-  );
+const nominalOption = optionWithDefault(
+  '--nominal <length>',
+  `drawn length of the lines (default: ${NOMINAL_TEXT})`,
+  NOMINAL_TEXT,
+);
+
+/** As for a job in inches, which is what a job is by default. */
+const SHEET_PAPER = DEFAULT_PAPER.in;
 
 const sheetCommand = plainCommand({
   name: 'sheet',
   summary: 'a page with two long lines to measure',
-  description: 'Write a page with two long lines to print and measure, one across the paper and one down it.',
+  description:
+    'Write a page with two long lines, one across the paper and one down it. Print the page and measure both.',
   usage: '[options]',
   options: [
     optionWithDefault(
       '-o, --output <FILE>',
-      'the PDF to write (default: printer-sheet.pdf in the current folder)',
+      'PDF to write (default: printer-sheet.pdf in the current folder)',
       'printer-sheet.pdf',
     ),
-    optionWithDefault('--paper <size>', paperHelp(DEFAULT_PAPER.mm), DEFAULT_PAPER.mm),
-    nominalOption('are'),
+    optionWithDefault('--paper <size>', paperHelp(SHEET_PAPER), SHEET_PAPER),
+    nominalOption,
     forceOption,
     option('--json', 'answer with one JSON object for programs: mm'),
   ],
   notes: [
-    'Across is along the short side of the paper, down along its long side, whichever way a page lies.',
+    'Across means along the short side of the paper. Down means along the long side, whichever way the page is rotated.',
     NOMINAL_NOTE,
   ],
   files: 'Writes the PDF.',
   examples: [
-    'fairlath printer sheet --paper letter',
+    'fairlath printer sheet',
+    'fairlath printer sheet --paper a4 -o a4-sheet.pdf',
     'fairlath printer sheet --paper letter --nominal 7.5in -o inches.pdf',
   ],
   run: async ({ output, force, json, ...typed }) => {
@@ -71,8 +75,8 @@ const sheetCommand = plainCommand({
     if (json) writeJson({ command: 'printer sheet', units: 'mm', file: output, paper: paper.name, nominal });
     else
       writeLine(
-        `${output} has a line of ${length} across and one down. ` +
-          'Print it at 100%, measure both, then type what they measure:\n' +
+        `Wrote ${output}: a line of ${length.replace(/ in$/, '"')} across the paper and one down it.\n` +
+          'Print it at 100% and measure both lines. Then save the measurements:\n' +
           `  fairlath printer set NAME --across MEASURED --down MEASURED${otherNominal}`,
       );
   },
@@ -85,21 +89,20 @@ const lengthWithUnit = (typed: string): string => {
 
 const setCommand = plainCommand({
   name: 'set',
-  summary: 'keep what the lines of the sheet measured',
-  description:
-    'Keep what the two lines of the printer sheet measured, under a name of yours for the printer.',
+  summary: 'save what you measured on the sheet',
+  description: 'Save the measurements of the printer sheet under a name that you choose.',
   usage: 'NAME --across MEASURED --down MEASURED [options]',
-  argument: ['<NAME>', 'your own name for the printer, such as shop-laser'],
+  argument: ['<NAME>', 'name that you choose for the printer, such as shop-laser'],
   options: [
     requiredOption(
       '--across <measured>',
-      'the line along the short side as it measures: 199.4mm, "7 27/32in" or 99.7%; required',
+      'measured length of the line along the short side: 199.4mm, "7 27/32in" or 99.7%; required',
     ),
-    requiredOption('--down <measured>', 'the line along the long side likewise; required'),
-    nominalOption('were'),
-    option('--json', 'answer with one JSON object for programs: mm printed a mm'),
+    requiredOption('--down <measured>', 'measured length of the line along the long side; required'),
+    nominalOption,
+    option('--json', 'answer with one JSON object for programs: printed length divided by true length'),
   ],
-  notes: [`Setting a name again replaces its measures. ${NOMINAL_NOTE}`],
+  notes: [`If the name exists, the new measurements replace the old ones. ${NOMINAL_NOTE}`],
   files: PRINTERS_FILE_HELP,
   examples: [
     'fairlath printer set shop-laser --across 199.4mm --down 200.6mm',
@@ -117,8 +120,8 @@ const setCommand = plainCommand({
     if (typed.json) writeJson({ command: 'printer set', file: printersFilePath(), printer });
     else
       writeLine(
-        `${name} prints ${printerScaleText(printer)}. Kept in ${printersFilePath()}\n` +
-          `Print with --printer ${shellArgument(name)} from now on: it is made good on every sheet.`,
+        `${name} prints ${printerScaleText(printer)}. Saved in ${printersFilePath()}\n` +
+          `From now on, print with --printer ${shellArgument(name)}. Every sheet is then corrected.`,
       );
   },
 });
@@ -126,7 +129,7 @@ const setCommand = plainCommand({
 const listCommand = plainCommand({
   name: 'list',
   summary: 'the printers measured so far',
-  description: 'List the printers measured so far, with how much each is off.',
+  description: 'List the printers measured so far, with the scale of each.',
   usage: '[options]',
   options: [option('--json', 'answer with one JSON object for programs')],
   files: PRINTERS_FILE_HELP,
@@ -140,15 +143,14 @@ const listCommand = plainCommand({
 
 export const makeCommand = plainCommand({
   name: 'printer',
-  summary: 'measure how true a printer prints',
-  description:
-    'Measure how true a printer prints, once: patterns printed with --printer NAME then make it good on every sheet.',
+  summary: 'measure a printer, to correct its scale',
+  description: 'Measure your printer once. Then print patterns with --printer NAME to correct every sheet.',
   usage: 'sheet | set NAME | list',
   options: [],
   subcommands: [sheetCommand, setCommand, listCommand],
   notes: [
-    'Print the sheet at 100%, measure its two lines, type what you measured, then print your patterns with ' +
-      '--printer NAME.',
+    'Print the sheet at 100% and measure its two lines. Save the measurements with "printer set". Then print your ' +
+      'patterns with --printer NAME.',
   ],
   files: PRINTERS_FILE_HELP,
   examples: [
@@ -161,7 +163,7 @@ export const makeCommand = plainCommand({
 
 const printerTable = (printers: readonly KnownPrinter[]): string =>
   printers.length === 0
-    ? 'No printer has been measured yet. Begin with "fairlath printer sheet".'
+    ? 'No printer has been measured yet. Start with "fairlath printer sheet".'
     : textTable([
         ['printer', 'across', 'down'],
         ...printers.map(({ name, across, down }) => [name, scalePercent(across), scalePercent(down)]),

@@ -24,23 +24,23 @@ export const makeCommand = jobCommand({
   name: 'saw',
   summary: 'blade, depth of cut, support, order of cuts',
   description:
-    'Say how to saw the part: the widest band-saw blade that turns the line, depth of cut and saw settings at the ' +
-    'ends, where the board must be borne, and the order of cuts.',
+    'Plan the sawing: the widest band-saw blade that can follow the curve, the support and the order of cuts. Also list ' +
+    'the depth of cut and the saw settings for each end.',
   options: [
     ...SAW_OPTIONS,
     pictureOption('also draw the board on the saw: bends, stands, order of cuts'),
     forceOption,
   ],
   notes: [
-    'Least radii are common practice: charts of blade widths disagree, and the most cautious figure of each is ' +
-      'taken. The defaults are those of common saws, from memory: measure your own and give it.',
+    'The smallest radius for each blade width is common practice. Published charts differ, so fairlath uses the most ' +
+      'cautious figure of each. The default sizes are those of common saws, from memory. Measure your own saw.',
   ],
   files: 'Reads JOB. Writes the SVG that --picture names.',
   safety: ['saw.manual', 'saw.guide', 'saw.fingers', 'saw-support', 'saw.back-out', 'saw.wear'],
   examples: [
     'fairlath saw samples/hall-bench-leg.yaml',
     'fairlath saw samples/hall-bench-leg.yaml --picture saw.svg',
-    'fairlath saw samples/wall-shelf-bracket.yaml --blade 13 --kerf 1.1 --gauge 0.6',
+    'fairlath saw samples/wall-shelf-bracket.yaml --blade 13 --kerf 1.1 --blade-thickness 0.6',
     'fairlath saw samples/garden-arch-rail.yaml --table 400x500 --depth-of-cut 79',
     'fairlath saw --curve arc --chord 12 --rise 4 --blade 3/4',
   ],
@@ -53,7 +53,7 @@ export const makeCommand = jobCommand({
     await writePicture(options, [file], `${part.name}: the saw`, async () =>
       (await import('../../export/pictures/saw-picture.ts')).composeSawPicture(part, sawing),
     );
-    // A quick line has no stock: the warnings name keys to write there.
+    // These warnings name keys of the job, and a quick line has none.
     const warnings = [...part.warnings, ...(file === undefined ? [] : missingWeightWarnings(part))];
     const cautions = sawCautions(part, sawing, words);
     return {
@@ -72,7 +72,7 @@ function asJson(
 ): object {
   return {
     ends: ends.map(({ end, needs, reach, passes }) => ({
-      end: end.side,
+      side: end.side,
       ...anglesJson(end.angles),
       ...endLean(end, part),
       setUp: setUpJson(endSetUp(end, edges)),
@@ -132,12 +132,12 @@ function bladeJson({ hollows, rounds, widest, corners, ownBlade }: Sawing['blade
 function asText(part: Part, sawing: Sawing, cautions: readonly SafetyNote[], words: LengthFormat): string {
   const { blade, ends, weights, support, table } = sawing;
   const { sawAllowance: out } = part;
-  const line = out > 0 ? `, for the line ${words.rounded(out)} outside the finished one` : '';
+  const line = out > 0 ? `, for the saw line ${words.rounded(out)} outside the finished line` : '';
   const block = (title: string, lines: readonly string[]): string => [title, ...lines].join('\n  ');
   const order = cutOrder(part, sawing, words).map((step, i) => `${i + 1}. ${step}`);
   return [
     part.name,
-    block(`Blade of the band saw${line}:`, describeBlade(blade, words)),
+    block(`Band-saw blade${line}:`, describeBlade(blade, words)),
     ...ends.map((cut) => {
       const [title, ...rest] = describeEnd(part, cut, sawing, words);
       return block(`The ${title}`, rest);

@@ -5,6 +5,7 @@ import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { apexName, figuresOf } from '../../curves/measurements.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
+import { showSizes } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
 import { degrees, showAngle } from '../../units/number-format.ts';
 import { type Rule, readOnRule, showLength, showNearest, showOnRule } from '../../units/rule.ts';
@@ -16,13 +17,13 @@ import { placeJson, pointJson, textTable } from '../output/print-answer.ts';
 
 export const makeCommand = jobCommand({
   name: 'show',
-  summary: 'the curve in figures, and how fair it is',
+  summary: 'the numbers of the curve, and how fair it is',
   description:
-    'Show the part in figures: apex, nail, rise, length, tightest radius, angles at the ends, how fair each edge ' +
-    'is, and how far other kinds of curve of the same rise lie off.',
-  options: [pictureOption('also draw the part with its curvature as a comb, to look at'), forceOption],
+    'List the numbers of each curve: apex, nail, rise, length, tightest radius, end angles and fairness. Also show how ' +
+    'much other kinds of curve with the same rise would differ.',
+  options: [pictureOption('also draw the part with its curvature comb'), forceOption],
   notes: [
-    'The nail is not the apex: unless it stands in the middle, a strip rises higher in its longer span.',
+    'The nail is not the apex. Unless the nail is in the middle, the batten rises higher in its longer span.',
   ],
   files: 'Reads JOB. Writes the SVG that --picture names.',
   examples: [
@@ -48,8 +49,8 @@ function asJson(part: Part): object {
     ...(shape.type === 'closed' && {
       leastWidth: { width: shape.leastWidth.width, station: shape.leastWidth.at.x },
       ...(shape.tenons.length > 0 && {
-        tenons: shape.tenons.map(({ side: end, shoulder, width, at }) => {
-          return { end, shoulder, width, station: at.x };
+        tenons: shape.tenons.map(({ side, shoulder, width, at }) => {
+          return { side, shoulder, width, station: at.x };
         }),
       }),
     }),
@@ -102,14 +103,14 @@ const asText = (part: Part): string =>
 
 function title({ name, quantity, stock, rule }: Part): string {
   const sizes = [stock?.length, stock?.width, stock?.thickness].filter((size) => size !== undefined);
-  const board = sizes.map((size) => showOnRule(size, rule)).join(' × ');
-  const facts = [quantity > 1 && `${quantity} wanted`, stock?.species, board && `${board} ${rule.unit}`];
+  const board = sizes.length > 0 && showSizes(sizes, rule);
+  const facts = [quantity > 1 && `quantity ${quantity}`, stock?.species, board];
   return [name, facts.filter(Boolean).join(', ')].filter(Boolean).join('\n');
 }
 
 const edgeText = ({ name, length, runs }: PartEdge, rule: Rule): string =>
   [
-    `${name}: ${showNearest(length, rule)} along the line`,
+    `${name}: ${showNearest(length, rule)} along the edge`,
     ...runs.map((run) => runText(run, rule)),
     ...fairnessOf(runs).remarks.map(({ message }) => `  ${message((mm) => showLength(mm, rule))}`),
   ].join('\n');
@@ -131,12 +132,12 @@ function figureRows(run: Curve, rule: Rule): string[][] {
   const at = (place: Point): string => placeText(place, rule);
   const nails = run.pins
     .slice(1, -1)
-    .map((pin) => (run.kind === 'batten' ? ['    nail', `drive it at ${at(pin)}`] : ['    pin', at(pin)]));
+    .map((pin) => (run.kind === 'batten' ? ['    nail', `drive it at ${at(pin)}`] : ['    point', at(pin)]));
   const radius = tightest && showNearest(tightest.radius, rule);
   const [start, end] = endAngles.map(showAngle);
   return present(
     ...nails,
-    apex && [`    ${apexName(run)}`, `${at(apex.at)}; rise ${showLength(apex.rise, rule)} over its chord`],
+    apex && [`    ${apexName(run)}`, `${at(apex.at)}; rise ${showLength(apex.rise, rule)} above its chord`],
     ['    length', showNearest(length, rule)],
     tightest &&
       (run.kind === 'arc'
@@ -157,8 +158,8 @@ const KIND_WITH_ARTICLE: Readonly<Record<CurveComparison['kind'], string>> = {
 
 function apartText({ kind, worst, at, sameApex }: CurveComparison, rule: Rule): string {
   const other = `${KIND_WITH_ARTICLE[kind]} of this rise${sameApex ? '' : ', its apex in the middle,'}`;
-  if (readOnRule(worst, rule).mark === 0) return `${other} is the same line on your rule`;
-  return `${other} lies ${showNearest(worst, rule)} off at station ${readOnRule(at.x, rule).text}`;
+  if (readOnRule(worst, rule).mark === 0) return `${other} is the same on your rule`;
+  return `${other} is ${showNearest(worst, rule)} away at station ${readOnRule(at.x, rule).text}`;
 }
 
 /** As wide as the longest label, so that the figures of all runs line up. */
@@ -169,7 +170,7 @@ function widthText({ shape, rule }: Part): string | undefined {
   const { leastWidth, tenons } = shape;
   const place = ({ width, at }: typeof leastWidth): string =>
     `${showLength(width, rule)} at station ${showOnRule(at.x, rule)}`;
-  const between = tenons.length > 0 ? ', its tenons left out' : '';
+  const between = tenons.length > 0 ? ', without its tenons' : '';
   const lines = tenons.map((tenon) => `tenon        ${place(tenon)}, ${tenon.side} end`);
   return [`least width  ${place(leastWidth)}${between}`, ...lines].join('\n');
 }

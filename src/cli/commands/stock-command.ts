@@ -27,18 +27,18 @@ export const makeCommand = jobCommand({
   name: 'stock',
   summary: 'the wood: blank, boards, weight, grain',
   description:
-    'Plan the wood: the blank with its allowances, rough boards and layers, board feet or cubic metres and weight, the copies laid ' +
-    'on boards, where the grain runs out most, and the weakest section.',
+    'Plan the wood: the blank with its allowances, rough boards and layers, volume and weight. Also lay the copies on ' +
+    'boards, and find the worst grain runout and the weakest section.',
   options: [
     ...BOARD_OPTIONS,
     pictureOption('also draw the board with the copies on it, to scale'),
     forceOption,
   ],
   notes: [
-    'The blank is the part over all (saw line, long points) with 1/2 in more of length, 1/4 in of width ("width" ' +
-      'under "allowance" in the job changes it) and 1/8 in of thickness to plane. Copies lie in the closest ' +
-      'of many layouts that follow their outlines, never closer than the kerf.',
-    'Volume and weight are of one blank and one finished part, and of the whole quantity where it says so.',
+    'The blank is the overall size of the part, with the saw line and the long points. It adds 1/2" to the length, 1/4" ' +
+      'to the width and 1/8" to the thickness. To change the width, write "width" under "allowance" in the job.',
+    'The copies are in the closest of many layouts that follow their outlines, at least a kerf apart.',
+    'Volume and weight are for one blank or one finished part, unless the line names a quantity.',
   ],
   files: 'Reads JOB. Writes the SVG that --picture names.',
   examples: [
@@ -55,7 +55,7 @@ export const makeCommand = jobCommand({
         (await import('../../export/pictures/board-picture.ts')).composeBoard(part, plan, nesting),
       );
     }
-    // Where boards are given, the blanks do not come from the stock.
+    // If boards are given, the blanks do not come from the stock of the job.
     const fromStock = options.boardLength === undefined && options.boardWidth === undefined;
     const warnings = [...part.warnings, ...(fromStock ? blankWarnings(part, plan.blank) : [])];
     return {
@@ -68,7 +68,7 @@ export const makeCommand = jobCommand({
   },
 });
 
-/** Sizes, board feet and mass are those of one blank and one finished part, `inAll` those of the quantity. */
+/** Sizes, board feet and mass are for one blank and one finished part, `inAll` for the whole quantity. */
 function asJson(part: Part, plan: StockPlan): object {
   const { blank, layers, amount, nesting } = plan;
   return {
@@ -140,19 +140,20 @@ function asText(part: Part, plan: StockPlan): string {
     lines.length > 0 && [title, ...lines].join('\n  ');
   const rows = (title: string, table: readonly (readonly string[])[]): string | false =>
     table.length > 1 && list(title, textTable(table).split('\n'));
-  const wanted = [quantity > 1 && `${quantity} wanted`, stock?.species].filter(Boolean).join(', ');
+  const facts = [quantity > 1 && `quantity ${quantity}`, stock?.species].filter(Boolean).join(', ');
   const thickness = stock?.thickness === undefined ? '' : showLength(stock.thickness, rule);
   const { turn } = plan.grain;
-  const grain = turn === 0 ? 'Grain along the reference line' : `Grain turned ${showAngle(turn)}`;
+  const grain =
+    turn === 0 ? 'Grain along the reference line' : `Grain at ${showAngle(turn)} to the reference line`;
   return present(
-    [part.name, wanted].filter(Boolean).join('\n'),
+    [part.name, facts].filter(Boolean).join('\n'),
     list('Blank', describeBlank(part, plan)),
     layers && rows(`Thickness: ${thickness}`, layerRows(layers, rule)),
-    layers?.length === 0 && 'No rough board is sold thick enough: glue it up of more layers.',
+    layers?.length === 0 && 'Rough boards are not sold this thick. Glue up the part from more layers.',
     list('Wood', describeAmount(part, plan)),
     nesting &&
       rows(
-        `Laid on boards of ${showSizes([nesting.board.length, nesting.board.width], rule)}, ${showLength(kerf, rule)} of kerf between`,
+        `Layout on boards of ${showSizes([nesting.board.length, nesting.board.width], rule)}, with a kerf of ${showLength(kerf, rule)}`,
         nestingRows(plan, rule),
       ),
     list(grain, describeGrain(plan, rule)),

@@ -28,37 +28,38 @@ import { withFaultContext } from '../output/report-errors.ts';
 const OPTIONS = [
   option(
     '-o, --output <JOB.yaml>',
-    'the job to write (default: the name of the readings with .yaml, in the current folder)',
+    'job to write (default: the name of the readings with .yaml, in the current folder)',
   ),
-  optionWithDefault('--units <unit>', 'of bare numbers, and of the job: in or mm (default: in)', 'in'),
-  option('--graduation <length>', 'the finest mark on your rule (default: 1/32 in or 0.5 mm)'),
-  option('--name <part>', 'what to call the part (default: the name of the readings)'),
-  pictureOption('also draw the readings on the curve, with what they are off it, enlarged'),
-  option('--force', 'replace the job even where it exists, or a picture that fairlath did not draw'),
+  optionWithDefault(
+    '--units <unit>',
+    'unit of numbers without a unit, and of the job: in or mm (default: in)',
+    'in',
+  ),
+  option('--graduation <length>', 'finest mark on your rule (default: 1/32" or 0.5 mm)'),
+  option('--name <part>', 'name of the part (default: the name of the readings)'),
+  pictureOption('also draw the readings on the curve, with their errors enlarged'),
+  option('--force', 'replace an existing job, or a picture that fairlath did not draw'),
   jsonOption,
 ] as const;
 
 export const makeCommand = plainCommand({
   name: 'take-off',
-  summary: 'a fair curve off an existing part, as a job',
+  summary: 'a fair curve from readings of an existing part',
   description:
-    'Take the curve off an existing part: lay a fair curve through readings of it, name the bad readings, and ' +
-    'write the curve as a job.',
+    'Take the curve off an existing part: fit a fair curve to your readings, and write it as a job. Also name readings ' +
+    'that are probably wrong.',
   usage: 'FILE.csv [options]',
-  argument: [
-    '<FILE.csv>',
-    'your readings, a line each: station, comma, offset, as you read them off the rule',
-  ],
+  argument: ['<FILE.csv>', 'file of your readings, one on each line: station, comma, offset'],
   options: OPTIONS,
   notes: [
-    'The curve is as fair as the error of reading a rule allows. A line, an arc, a bow, half an ellipse, a batten over ' +
-      'one nail, its ends free or held, and a spline are each laid on the readings. So are arcs and held battens ' +
-      'beside straight parts. The one that fits best, with the fewest nails, goes into the job.',
-    'At a shoulder the offset jumps. Measure each side of it into a file of its own.',
+    'The curve is as smooth as the reading error allows. fairlath fits a line, an arc, a bow, half an ellipse and a ' +
+      'spline. It fits a batten over one nail, with free or held ends. It also fits arcs and held battens beside ' +
+      'straight parts. The kind that fits best with the fewest nails goes into the job.',
+    'At a shoulder the offset jumps. Write the readings of each side into a separate file.',
     LENGTH_SYNTAX,
   ],
   files:
-    'Reads FILE.csv. Writes the job, and over one that exists only with --force; and the SVG that --picture names.',
+    'Reads FILE.csv. Writes the job and the SVG that --picture names. It replaces an existing job only with --force.',
   examples: [
     'fairlath take-off samples/hall-bench-leg-measured.csv -o leg.yaml',
     'fairlath take-off samples/hall-bench-leg-measured.csv -o leg.yaml --force --picture leg.svg',
@@ -69,7 +70,7 @@ export const makeCommand = plainCommand({
     const readingsName = basename(file, extname(file));
     const output = options.output ?? fileNameFor(readingsName, '.yaml');
     if (options.picture !== undefined && resolve(options.picture) === resolve(output)) {
-      const wording = `--picture and -o both name ${output}. Give each a file of its own.`;
+      const wording = `--picture and -o both name ${output}. Give them different names.`;
       throw new Fault('command.one-file', wording);
     }
     requireOutput(output, { ending: '.yaml', inputs: [file], force: options.force });
@@ -87,7 +88,7 @@ export const makeCommand = plainCommand({
   },
 });
 
-/** The part of the job that will be written. Only its name comes from the user: a mistake in it is one of --name. */
+/** The part of the job to write. Only its name comes from the user, so a mistake there belongs to --name. */
 function makeTakenPart(text: string): Part {
   try {
     return makePart(parseJob(text).job);
@@ -99,7 +100,7 @@ function makeTakenPart(text: string): Part {
 
 function readRule({ units, graduation }: OptionValues<typeof OPTIONS>): Rule {
   if (units !== 'in' && units !== 'mm')
-    throw new Fault('command.units', `--units: "${units}" is unknown. ${suggestUnit(units)}`);
+    throw new Fault('command.units', `--units: "${units}" is not a unit for a job. ${suggestUnit(units)}`);
   if (graduation === undefined) return defaultRule(units);
   return atOption('--graduation', () => parseGraduation(graduation, units));
 }
@@ -125,7 +126,7 @@ function asJson({ kinds, outliers, sigma }: TakeOff): object {
       rms,
       worst,
     })),
-    outliers: outliers.map(({ at, off }) => ({ station: at.x, measured: at.y, off })),
+    outliers: outliers.map(({ at, off: deviation }) => ({ station: at.x, measured: at.y, deviation })),
     sigma,
     pins: settingPoints(best.curves).map(pointJson),
   };
@@ -133,8 +134,8 @@ function asJson({ kinds, outliers, sigma }: TakeOff): object {
 
 function asText(curve: TakeOff, rule: Rule, output: string): string {
   return [
-    `${output}: ${kindWords(curve.kinds[0])} lies best on the readings`,
+    `Wrote ${output}: ${kindWords(curve.kinds[0])} fits the readings best.`,
     ...takeOffRemarks(curve, rule).map((line) => `  ${line}`),
-    `Look at it:  fairlath show ${output}`,
+    `To see the curve, run:  fairlath show ${output}`,
   ].join('\n');
 }

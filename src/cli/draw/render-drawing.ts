@@ -30,12 +30,12 @@ interface DrawingFileOptions {
 }
 
 export interface RenderedDrawing {
-  /** Written on request: the mistakes of the drawing come before. */
+  /** Made on request, so that mistakes are found before the work. */
   readonly content: () => Promise<string | Uint8Array>;
   readonly figures: FullSizeFigures;
   readonly layers: readonly (FullSizeFigures & { readonly name: LayerName })[];
   readonly size: { readonly width: number; readonly height: number };
-  /** Part mm → the file's own numbers, for each copy: mm with y down, points with y up, the DXF's unit. */
+  /** For each copy, from part mm to the numbers of the file: mm with y down, points with y up, the DXF's unit. */
   readonly toFile: readonly Affine[];
 }
 
@@ -92,7 +92,7 @@ function pageContent(part: Part, full: FullSize, format: 'svg' | 'pdf'): Drawing
 
 export type DrawnBoard = ReturnType<typeof composeDrawing>['board'];
 
-/** The part alone or, with --nest, the whole quantity laid out, of which the board of this number is drawn. */
+/** The part alone or, with --nest, one board of the whole quantity laid out. */
 export function composeDrawing(
   part: Part,
   options: BoardOptions & { readonly nest?: boolean; readonly mirror?: boolean; readonly board?: string },
@@ -109,5 +109,5 @@ export function composeDrawing(
 
 function parseBoardNumber(typed = '1'): number {
   if (/^[1-9]\d{0,5}$/.test(typed)) return Number(typed);
-  throw new Fault('draw.board', `"${typed}" is no board. Give its number: 1, 2, 3.`, '--board');
+  throw new Fault('draw.board', `"${typed}" is not the number of a board. Use 1, 2, 3 and so on.`, '--board');
 }

@@ -15,13 +15,13 @@ export function writeNewFile(file: string, text: string): void {
   writeFileAtomic(file, text);
 }
 
-/** Chunks kept in memory before there is a temporary file. Only a pattern of a thousand sheets needs one before its end. */
+/** Bytes kept in memory before a temporary file is opened. A pattern needs a thousand sheets to reach it. */
 const MAX_BUFFERED_BYTES = 2 ** 22;
 
 /** Writes a file completely or not at all: first a temporary file beside it, which is renamed when `work` is done. */
 export function streamFileAtomic(file: string, work: (write: (chunk: Chunk) => void) => void): void {
   if (!fs.existsSync(dirname(file))) {
-    const wording = `${file}: there is no folder ${dirname(file)}. Make it first, or choose another place.`;
+    const wording = `${file}: the folder ${dirname(file)} does not exist. Make it first, or choose another folder.`;
     throw new Fault('file.no-folder', wording);
   }
   const target = fs.existsSync(file) ? fs.realpathSync(file) : file;
@@ -59,10 +59,10 @@ export function streamFileAtomic(file: string, work: (write: (chunk: Chunk) => v
   removeStaleTempFiles(dirname(target), prefix);
 }
 
-/** The letters of a file's name in its temporary file's: a name has at most 255 bytes, and a letter may take four. */
+/** A temporary file repeats this many letters of the name: a name has at most 255 bytes, a letter up to four. */
 const TEMP_NAME_LETTERS = 40;
 
-/** No write takes as long, ms: an older temporary file is left from a run that was killed. */
+/** Longer than any write, ms. An older temporary file is left from a run that was killed. */
 const STALE_TEMP_MS = 3_600_000;
 
 function removeStaleTempFiles(folder: string, prefix: string): void {
@@ -74,11 +74,11 @@ function removeStaleTempFiles(folder: string, prefix: string): void {
       if (Date.now() - fs.statSync(path).mtimeMs > STALE_TEMP_MS) fs.rmSync(path);
     }
   } catch {
-    // Nobody asked for it: the file is another user's, the folder cannot be read, or two runs clean up at once.
+    // Cleaning up is optional: the file may be another user's, or two runs may clean up at once.
   }
 }
 
-/** Makes one folder. For all folders of a path Node tries without end where the system has no room for them. */
+/** Makes one folder. Node's recursive option loops forever if the disk has no room. */
 export function makeFolder(folder: string): void {
   try {
     fs.mkdirSync(folder);
@@ -87,7 +87,7 @@ export function makeFolder(folder: string): void {
   }
 }
 
-/** Writes the picture that --picture names, if any. The code that draws it is loaded only then. */
+/** Writes the picture that --picture names, if any. The drawing code is loaded only in that case. */
 export async function writePicture(
   { picture, force }: { readonly picture?: string; readonly force?: boolean },
   inputs: readonly (string | undefined)[],

@@ -3,16 +3,16 @@ import { basename, dirname, join } from 'node:path';
 import { Fault } from '../../units/fault.ts';
 import { sleep, wrapError } from './system-errors.ts';
 
-/** The work takes milliseconds: a lock seen for as long is left from a run that was killed, ms. */
+/** The work takes milliseconds. A lock seen for longer than this is left from a run that was killed, ms. */
 const STALE_LOCK_MS = 5000;
-/** A hundred runs at once take less, and so does one after a few that were killed, ms. */
+/** More than a hundred runs at once need, or a run after several that were killed, ms. */
 const MAX_WAIT_MS = 30_000;
-/** The longest pause before the next attempt, ms. Pauses are random: two runs do not keep colliding. */
+/** The longest pause before the next attempt, ms. Pauses are random, so that two runs do not keep colliding. */
 const MAX_PAUSE_MS = 20;
 
 /**
- * Works on a file while no other run does. Each run places a lock of its own name beside the file and works if there
- * is no other. The later of two runs sees the lock of the earlier, and to remove a stale lock ends no other's work.
+ * Works on a file while no other run does. Each run places a lock with its own name beside the file, and works if it
+ * sees no other lock. The later of two runs sees the earlier lock. A stale lock can be removed without harm to others.
  */
 export function withLock<T>(file: string, work: () => T): T {
   const until = performance.now() + MAX_WAIT_MS;
@@ -27,7 +27,7 @@ export function withLock<T>(file: string, work: () => T): T {
       rmSync(ownLock, { force: true });
     }
     if (performance.now() > until) {
-      const wording = `${file}: other runs of fairlath have been writing it for ${MAX_WAIT_MS / 1000} s. Try again when they have ended.`;
+      const wording = `${file}: other runs of fairlath are still writing this file after ${MAX_WAIT_MS / 1000} s. Try again when they end.`;
       throw new Fault('file.busy', wording);
     }
     sleep(Math.random() * MAX_PAUSE_MS);
@@ -47,7 +47,7 @@ function placeLock(file: string, own: string): string[] {
     .filter((lock) => lock.startsWith(lockPrefix(file)) && lock.endsWith(LOCK_SUFFIX) && lock !== own);
 }
 
-/** By the time it has been watched, not by its date: the clock of another machine's disk may be off. */
+/** Judged by how long it was seen, not by its date: the clock of another machine may be wrong. */
 function isStale(lock: string, firstSeen: Map<string, number>): boolean {
   const now = performance.now();
   const first = firstSeen.get(lock) ?? now;

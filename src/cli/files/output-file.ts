@@ -11,7 +11,7 @@ interface OutputRules {
   readonly force: boolean | undefined;
 }
 
-/** Refuses to write over an input or a file that fairlath did not write, or under another kind of file's ending. */
+/** Refuses to replace an input or a file that fairlath did not write, and an ending of another kind of file. */
 export function requireOutput(file: string, rules: OutputRules): void {
   requireReplaceable(file, rules);
   requireEnding(file, rules.ending);
@@ -22,22 +22,24 @@ function requireReplaceable(file: string, { ending, inputs, force }: OutputRules
   if (!lstatIfExists(file)) return;
   const found = statIfExists(file);
   if (found?.isDirectory()) throw fileFault(file, { code: 'EISDIR' });
-  if (!found?.isFile()) throw new Fault('file.not-plain', `${file}: this is no ordinary file. Name one.`);
+  if (!found?.isFile())
+    throw new Fault('file.not-plain', `${file}: this is not an ordinary file. Choose another name.`);
   if (inputs.some((input) => input !== undefined && isSameFile(found, statIfExists(input))))
     throw new Fault(
       'file.is-input',
-      `${file}: this is the file that is read, and it is never written over. Choose another name.`,
+      `${file}: this command reads this file, so it cannot write it too. Choose another name.`,
     );
   wrapError(file, () => accessSync(file, constants.W_OK));
   if (force || (found.size <= MAX_OWN_FILE_BYTES && isOwnFile(file, ending))) return;
-  const wording = `${file}: this file exists and is not one of ours. Choose another name, or add --force to replace it.`;
+  const reason = ending === '.yaml' ? 'this file exists' : 'fairlath did not write this file';
+  const wording = `${file}: ${reason}. Choose another name, or add --force to replace it.`;
   throw new Fault('file.exists', wording);
 }
 
-/** No pattern is as large, not even of ten thousand sheets. To read more could take more memory than there is. */
+/** Larger than a pattern of ten thousand sheets. Reading a larger file could take too much memory. */
 const MAX_OWN_FILE_BYTES = 2 ** 27;
 
-/** Tells by its content whether fairlath wrote a file. A job is the user's from the moment that it is written. */
+/** Whether fairlath wrote a file, judged by its content. A written job belongs to the user at once. */
 const IS_OWN_FILE: Readonly<Record<OutputEnding, (bytes: Buffer) => boolean>> = {
   '.pdf': isOwnPdf,
   '.svg': (bytes) => bytes.includes('<desc>Drawn by fairlath.'),
@@ -57,29 +59,30 @@ const isOwnFile = (file: string, ending: OutputEnding): boolean =>
 export function requireNewFile(file: string): void {
   rejectMisleadingName(file);
   if (lstatIfExists(file)) {
-    const wording = `${file}: this file exists, and new never overwrites. Choose another name.`;
+    const wording = `${file}: this file exists, and "new" never replaces a file. Choose another name.`;
     throw new Fault('file.exists', wording);
   }
 }
 
-/** Refuses the names that other programs take for something else. With its folder such a name is plain. */
+/** Refuses names that have a special meaning for other programs. With a folder before it, the name is plain. */
 function rejectMisleadingName(file: string): void {
   const reason =
     file === '-'
-      ? 'what is written goes to a file, not to standard output. Name one'
-      : file.startsWith('=') && `a name follows after a space: -o ${file.slice(1)}. Type that`;
-  if (reason) throw new Fault('file.not-meant', `${file}: ${reason}, or ./${file} for a file of this name.`);
+      ? 'fairlath writes to a file, not to standard output. Give a file name'
+      : file.startsWith('=') && `a name follows its option after a space. Type -o ${file.slice(1)}`;
+  if (reason)
+    throw new Fault('file.not-meant', `${file}: ${reason}, or ./${file} for a file with this name.`);
 }
 
-/** A program that opens files by their ending would not open one with another. A name without an ending is fine. */
+/** Programs open a file by its ending, so it must be the right one. A name without an ending is fine. */
 function requireEnding(file: string, ending: OutputEnding): void {
   const found = extname(file).toLowerCase();
   if ((ending !== '.pdf' && ending !== '.svg') || found === ending || found === '') return;
   const elsewhere =
     ending === '.pdf' && (found === '.svg' || found === '.dxf')
-      ? ` The whole part as ${found.slice(1).toUpperCase()}: fairlath draw.`
+      ? ` For the whole part as ${found.slice(1).toUpperCase()}, use "fairlath draw".`
       : '';
-  const wording = `${file}: what is written is ${ending === '.pdf' ? 'a PDF' : 'an SVG'}. Name a file ending in ${ending}.${elsewhere}`;
+  const wording = `${file}: this option writes ${ending === '.pdf' ? 'a PDF' : 'an SVG'}. Give a name that ends in ${ending}.${elsewhere}`;
   throw new Fault('file.other-kind', wording);
 }
 

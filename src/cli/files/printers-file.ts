@@ -15,16 +15,16 @@ export function printersFilePath(): string {
   return join(settings, 'fairlath', 'printers.yaml');
 }
 
-/** Node gives the value of HOME, even where it is empty, and throws where the system does not know the user. */
+/** Node returns HOME even if it is empty, and throws if the system does not know the user. */
 function homeFolder(): string {
   try {
     const home = homedir();
     if (isAbsolute(home)) return home;
   } catch {
-    // The fault below says it.
+    // The mistake is reported below.
   }
   const wording =
-    'nobody says where your settings are kept. Set HOME, or XDG_CONFIG_HOME, to a folder by its whole path.';
+    'the folder for your settings is unknown. Set HOME or XDG_CONFIG_HOME to the full path of a folder.';
   throw new Fault('printers.no-home', wording);
 }
 

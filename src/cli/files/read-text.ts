@@ -4,7 +4,7 @@ import { MAX_JOB_BYTES } from '../../job/parse/read-yaml.ts';
 import type { FontSubset } from '../../units/font-tables.ts';
 import { errorCode, sleep, wrapError } from './system-errors.ts';
 
-/** Reads no more than a job or readings may have. Waits for a pipe that has a writer; one without a writer is empty. */
+/** Reads at most the size of a job. Waits for a pipe that has a writer. A pipe without a writer is empty. */
 export function readText(file: string): string {
   const fd = wrapError(file, () => openSync(file, constants.O_RDONLY | constants.O_NONBLOCK));
   try {

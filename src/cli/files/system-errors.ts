@@ -1,22 +1,24 @@
 import { Fault } from '../../units/fault.ts';
 
+const NOT_PERMITTED = 'you do not have permission to read or write this file. Check its permissions.';
+
 const SYSTEM_ERRORS: Readonly<Record<string, string>> = {
-  ENOENT: 'there is no such file. Check the name and the folder.',
-  EACCES: 'you may not read or write it. Check its permissions.',
-  EPERM: 'you may not read or write it. Check its permissions.',
-  EROFS: 'its folder cannot be written to. Choose another folder.',
-  EISDIR: 'it is a folder. Name a file.',
-  ENOTDIR: 'a part of its path is not a folder. Check the path.',
-  ENOSPC: 'the disk is full. Make room, then try again.',
-  EFBIG: 'the file would be larger than the system allows. Choose another place.',
-  ELOOP: 'links lead round in a circle here. Name the file itself.',
-  ENAMETOOLONG: 'its name is too long. Choose a shorter one.',
+  ENOENT: 'this file does not exist. Check the name and the folder.',
+  EACCES: NOT_PERMITTED,
+  EPERM: NOT_PERMITTED,
+  EROFS: 'this folder is read-only. Choose another folder.',
+  EISDIR: 'this is a folder, not a file. Give the name of a file.',
+  ENOTDIR: 'a part of the path is not a folder. Check the path.',
+  ENOSPC: 'the disk is full. Free some space, then try again.',
+  EFBIG: 'the file is larger than the system allows. Choose another disk.',
+  ELOOP: 'this link leads back to itself. Give the name of the real file.',
+  ENAMETOOLONG: 'the name is too long. Choose a shorter name.',
 };
 
 export function fileFault(file: string, error: unknown): Fault {
   const code = errorCode(error) ?? '';
-  if (file === '') return new Fault('file.failed', '"": this is no name. Name a file.');
-  const wording = `${file}: ${SYSTEM_ERRORS[code] ?? `the system says ${code || String(error)}. Try another file.`}`;
+  if (file === '') return new Fault('file.failed', 'the file name is empty. Give a file name.');
+  const wording = `${file}: ${SYSTEM_ERRORS[code] ?? `the system reports ${code || String(error)}. Try another file.`}`;
   return new Fault('file.failed', wording);
 }
 
@@ -30,9 +32,9 @@ export function wrapError<T>(file: string, step: () => T): T {
   }
 }
 
-/** How long a full or an empty pipe is left alone before the next attempt, ms. */
+/** Pause before the next attempt at a full or an empty pipe, ms. */
 const PIPE_PAUSE_MS = 5;
 
-/** Waits without giving way, ms. */
+/** Waits and blocks the thread, ms. */
 export const sleep = (ms = PIPE_PAUSE_MS): void =>
   void Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, ms);

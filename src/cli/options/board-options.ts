@@ -7,22 +7,21 @@ import { atOption, type OptionValues, optional, readLengths } from './option-spe
 
 export const BOARD_OPTIONS = optional({
   '--board-width <length>':
-    'of the boards to cut from (default: that of the job’s stock, else what the copies need)',
+    'width of the boards (default: the width under stock in the job, or as wide as the copies need)',
   '--board-length <length>':
-    'of the boards to cut from (default: that of the job’s stock, else that of the blank)',
-  '--kerf <length>': 'what the saw takes between two parts (default: 1/8 in or 3 mm)',
-  '--between <length>': 'left between two parts besides the kerf (default: nothing)',
+    'length of the boards (default: the length under stock in the job, or the length of the blank)',
+  '--kerf <length>': 'width of the saw cut between two parts (default: 1/8" or 3 mm)',
+  '--between <length>': 'extra space between two parts, in addition to the kerf (default: 0)',
   '--grain <angle>':
-    'which way the grain runs on the part, counter-clockwise from the reference line: degrees, or a slope such ' +
-    'as "1 in 12" (default: along the reference line)',
+    'grain direction on the part, counterclockwise from the reference line. Give degrees, or a slope such as ' +
+    '"1 in 12" (default: along the reference line)',
 });
 
 export type BoardOptions = OptionValues<typeof BOARD_OPTIONS>;
 
 export function requireNesting({ nesting }: StockPlan, option: string): Nesting {
   if (nesting) return nesting;
-  const wording =
-    'one edge is a line on a board, and there is no part to lay out. Set out the other edge too, or leave this out.';
+  const wording = `a part with one edge cannot be laid out on a board. Add the other edge to the job, or leave out ${option}.`;
   throw new Fault('nesting.one-edge', wording, option);
 }
 

@@ -20,23 +20,23 @@ export interface JobInput {
 }
 
 export const QUICK_OPTIONS = optional({
-  '--curve <kind>': 'arc, batten, bow, spline or ellipse',
-  '--chord <length>': 'straight distance between the curve’s ends',
-  '--rise <length>':
-    'height over the chord: of the apex, in the middle; with --nail, of the line at the nail',
-  '--nail <station>': 'where along the chord the line has that rise (arc, batten, spline)',
-  '--radius <length>': 'of an arc, instead of --rise',
+  '--curve <kind>': 'kind of curve: arc, batten, bow, spline or ellipse',
+  '--chord <length>': 'straight distance between the ends of the curve',
+  '--rise <length>': 'height above the chord, at mid-chord or, with --nail, at the nail',
+  '--nail <station>': 'distance along the chord to the nail (arc, batten, spline; default: no nail)',
+  '--radius <length>': 'radius of the arc, instead of --rise',
   '--ends <word>':
-    'batten: free, sprung over a nail at its end, or held, in line with the chord; spline: natural or held; a pair ' +
-    'such as held,free for one each (default: free, or natural)',
-  '--strip <taper>': 'a batten planed to a taper, its thickness at both ends: "1/4 to 1/8" (default: even)',
-  '--units <unit>': 'of bare numbers, and of the answer: in or mm (default: in)',
-  '--graduation <length>': 'the finest mark on your rule (default: 1/32 in or 0.5 mm)',
+    'kind of ends. Batten: free (rests on a nail) or held (clamped in line with the chord). Spline: natural or held. ' +
+    'For different ends give two, such as held,free (default: free, or natural)',
+  '--strip <taper>':
+    'taper of the batten: the thickness at both ends, such as "1/4 to 1/8" (default: no taper)',
+  '--units <unit>': 'unit of numbers without a unit, and of the results: in or mm (default: in)',
+  '--graduation <length>': 'finest mark on your rule (default: 1/32" or 0.5 mm)',
 });
 
 export type QuickValues = OptionValues<typeof QUICK_OPTIONS>;
 
-/** Reads a job file or a quick line. Some options of a quick line may be given with a file too. */
+/** Reads a job file or a quick line. A command may allow some options of a quick line beside a file. */
 export function readJobInput(
   file: string | undefined,
   options: QuickValues,
@@ -48,13 +48,14 @@ export function readJobInput(
     if (stray !== undefined)
       throw new Fault(
         'command.two-jobs',
-        `${quoted(file)} is a job file, and --${stray} gives a curve. Give the file or the curve, not both.`,
+        `${quoted(file)} is a job file, and --${stray} describes a curve. Use the file or the curve, not both.`,
       );
     return readJobFile(file);
   }
   const { curve, chord } = options;
   if (curve === undefined || chord === undefined) {
-    const wording = 'no job given. Name a job file, or give a curve: --curve batten --chord 28 --rise 3/4.';
+    const wording =
+      'no job given. Give a job file or describe a curve, such as --curve batten --chord 28 --rise 3/4.';
     throw new Fault('command.no-job', wording);
   }
   const job = withFaultContext(plainContext, () => quickJob({ ...options, curve, chord }));

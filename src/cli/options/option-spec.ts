@@ -3,7 +3,7 @@ import { Fault } from '../../units/fault.ts';
 import { parseLength, type Sign } from '../../units/parse-length.ts';
 import type { Unit } from '../../units/unit.ts';
 
-/** An option, declared once: `addOptions` gives it to commander, and `OptionValues` is the type of the values. */
+/** The only declaration of an option: `addOptions` gives it to the parser, `OptionValues` is the type of its value. */
 export interface OptionSpec<F extends string = string, P extends Presence = Presence> {
   readonly flags: F;
   readonly help: string;
@@ -22,7 +22,7 @@ const specMaker =
   <const F extends string>(flags: F, help: string): OptionSpec<F, P> => ({ flags, help, presence });
 
 export const option = specMaker('optional');
-/** Optional ones: what each is for, by its flags. */
+/** Optional options by their flags, each with its help. */
 export const optional = <F extends string>(helps: Readonly<Record<F, string>>) =>
   Object.entries<string>(helps).map(([flags, help]) => option(flags, help)) as OptionalSpec<F>[];
 
@@ -74,17 +74,64 @@ export const nameOf = <F extends string>({ flags }: OptionSpec<F>): KeyOf<F> =>
 export function addOptions(command: Command, options: OptionList): Command {
   for (const one of options) {
     if ('heading' in one) command.optionsGroup(one.heading);
-    else command.addOption(commanderOption(one));
+    else addOption(command, commanderOption(one));
   }
   return command;
 }
 
-/** Of two values the parser would keep the last, without a word. */
+/** Names that options had before. Command lines and scripts that were written with them still work. */
+const FORMER_NAMES: Readonly<Record<string, string>> = {
+  '--story-stick': '--gauge',
+  '--blade-thickness': '--gauge',
+};
+
+function addOption(command: Command, made: Option): void {
+  command.addOption(made);
+  const former = FORMER_NAMES[made.long ?? ''];
+  if (former === undefined) return;
+  const hidden = new FormerOption(former, made);
+  command.addOption(hidden);
+  refuseBoth(command, made, hidden);
+}
+
+/** Not in the help. Its value is that of the option by its present name. */
+class FormerOption extends Option {
+  constructor(
+    name: string,
+    private readonly present: Option,
+  ) {
+    super(present.flags.replace(/--[\w-]+/, name), present.description);
+    this.hideHelp();
+    if (present.parseArg) this.argParser(present.parseArg);
+  }
+
+  override attributeName(): string {
+    return this.present.attributeName();
+  }
+}
+
+function refuseBoth(command: Command, ...spellings: readonly Option[]): void {
+  const given = new Set<string>();
+  const [{ long: name = '' } = {}] = spellings;
+  for (const { long } of spellings)
+    command.on(`option:${long?.slice(2)}`, () => {
+      given.add(`${long}`);
+      if (given.size > 1) throw repeatedFault(name, [...given]);
+    });
+}
+
+const repeatedFault = (name: string, typed: readonly string[]): Fault =>
+  new Fault('command.repeated', `given twice, as ${typed.join(' and as ')}. Use one of them.`, name);
+
+/** Without this the parser would silently keep the second of two values. */
 function refuseSecond(name: string): (typed: string) => string {
   let first: string | undefined;
   return (typed) => {
     if (first !== undefined)
-      throw new Fault('command.repeated', `given twice, as "${first}" and as "${typed}". Keep one.`, name);
+      throw repeatedFault(
+        name,
+        [first, typed].map((each) => `"${each}"`),
+      );
     first = typed;
     return typed;
   };
@@ -100,7 +147,7 @@ function commanderOption({ flags, help, presence, initial }: OptionSpec): Option
   return made;
 }
 
-/** Reads the value of an option. A fault of it gets the option as its key. */
+/** Reads the value of an option. A mistake in the value gets the option as its key. */
 export function atOption<T>(option: string, read: () => T): T {
   try {
     return read();
@@ -110,8 +157,9 @@ export function atOption<T>(option: string, read: () => T): T {
 }
 
 export function ownerFault(option: string, ...owners: readonly string[]): Fault {
-  const wording = `${flagOf(option)} belongs to ${owners.map(flagOf).join(' or ')}. Add that, or leave it out.`;
-  return new Fault('command.belongs', wording);
+  const flag = flagOf(option);
+  const flags = owners.map(flagOf).join(' or ');
+  return new Fault('command.belongs', `${flag} goes with ${flags}. Add ${flags}, or leave out ${flag}.`);
 }
 
 export const parseLengthOption = (option: string, typed: string, unit: Unit, sign: Sign = 'any'): number =>

@@ -12,20 +12,19 @@ export const edgeOption = (help: string) => option('--edge <name>', help);
 
 export const everyOption = option(
   '--every <length>',
-  'a station at every whole multiple of this, and at both ends (default: a spacing that suits the length)',
+  'spacing of the stations; both ends are always included (default: a spacing that suits the length)',
 );
 
 export const fromOption = option(
   '--from <line>',
-  'what stations and offsets are measured from: reference, the job’s reference line, or chord, the straight ' +
-    'line between the edge’s own ends (default: reference)',
+  'line to measure from: reference, or chord for the straight line between the ends of the edge (default: reference)',
 );
 
 export const paperHelp = (usual: string): string =>
-  `${PAPER_NAMES}, a size such as 13x19in, or a roll such as roll:24in (default: ${usual})`;
+  `paper: ${PAPER_NAMES}, a size such as 13x19in, or a roll such as roll:24in (default: ${usual})`;
 
 export const speciesOption = (whose: string) =>
   option(
     '--species <name>',
-    `wood of ${whose}, such as "white oak" (default: that of the job’s stock, else white ash)`,
+    `wood of ${whose}, such as "white oak" (default: the species under stock in the job, or white ash)`,
   );

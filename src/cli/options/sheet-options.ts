@@ -21,21 +21,22 @@ export const SHEET_OPTIONS = [
   ...optional({
     '--paper <size>': paperHelp('letter, or a4 for a job in mm'),
     '--margin <length>':
-      'paper left white: one length all round, or four as "top, right, bottom, left" of the upright paper ' +
-      '(default: 1/2 in; few printers reach closer)',
-    '--overlap <length>': 'what neighbouring sheets share (default: 15 mm)',
+      'blank margin: one length for all sides, or four as "top, right, bottom, left" on portrait paper ' +
+      '(default: 1/2")',
+    '--overlap <length>': 'width that neighboring sheets share (default: 15 mm)',
   }),
   optionWithDefault(
     '--turn <degrees>',
-    'turn the part on the paper by so much, or auto, only where that saves a sheet (default: auto)',
+    'rotation of the part on the paper; auto rotates the part only if that saves a sheet (default: auto)',
     'auto',
   ),
   ...optional({
-    '--max-sheets <count>': 'refuse a pattern of more sheets than this (default: 200)',
-    '--printer <name>': 'make good what this printer was measured to be off; see fairlath printer --help',
+    '--max-sheets <count>': 'largest number of sheets to print (default: 200)',
+    '--printer <name>': 'name of a measured printer, to correct its scale error; see fairlath printer --help',
     '--scale-across <measured>':
-      'the same by hand: what 200 mm across the paper measure as printed, or a percentage (default: 100%)',
-    '--scale-down <measured>': 'the same down the paper, along its long side (default: 100%)',
+      'correction without --printer: printed length of a 200 mm line across the paper, or a percentage (default: 100%)',
+    '--scale-down <measured>':
+      'correction down the paper, along its long side: printed length or percentage (default: 100%)',
   }),
 ] as const;
 
@@ -60,10 +61,7 @@ export function readSheetOptions({ rule }: Part, options: SheetLayoutOptions): L
 function readPrinterScale({ printer, scaleAcross, scaleDown }: SheetLayoutOptions): PrinterScale | undefined {
   const isTyped = scaleAcross !== undefined || scaleDown !== undefined;
   if (printer !== undefined && isTyped)
-    throw new Fault(
-      'command.two-scales',
-      '--printer and --scale-across or --scale-down exclude each other. Name the printer, or give its scale.',
-    );
+    throw new Fault('command.two-scales', 'Use --printer, or --scale-across and --scale-down, not both.');
   if (printer !== undefined) return atOption('--printer', () => findPrinter(printer, knownPrinters()));
   if (!isTyped) return undefined;
   return {
@@ -77,7 +75,7 @@ function parseMargin(typed: string, unit: Unit): Margin {
   const [top = 0, right = 0, bottom = 0, left = 0] = sides;
   if (sides.length === 1) return top;
   if (sides.length === 4) return { top, right, bottom, left };
-  const wording = `"${typed}" has ${sides.length} lengths. Give one for all sides, or four as top,right,bottom,left; write decimals with a point.`;
+  const wording = `"${typed}" has ${sides.length} lengths. Give one for all sides, or four as top,right,bottom,left. Write decimals with a point.`;
   throw new Fault('command.margin', wording);
 }
 
@@ -85,12 +83,12 @@ function parseTurn(typed: string): 'auto' | number {
   if (typed === 'auto') return 'auto';
   const degrees = Number(typed);
   if (/^-?\d+(\.\d+)?$/.test(typed) && Math.abs(degrees) <= 360) return degrees;
-  throw new Fault('command.turn', `"${typed}" is no turn. Write auto, or degrees such as 90.`, '--turn');
+  throw new Fault('command.turn', `"${typed}" is not an angle. Use auto, or degrees such as 90.`, '--turn');
 }
 
 function parseMaxSheets(typed = String(DEFAULT_MAX_SHEETS)): number {
   const count = Number(typed);
   if (/^\d+$/.test(typed) && count >= 1 && count <= MAX_SHEETS) return count;
-  const wording = `"${typed}" is no number of sheets. Write a whole number from 1 to ${MAX_SHEETS}.`;
+  const wording = `"${typed}" is not a number of sheets. Use a whole number from 1 to ${MAX_SHEETS}.`;
   throw new Fault('command.max-sheets', wording, '--max-sheets');
 }

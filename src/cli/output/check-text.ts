@@ -3,25 +3,33 @@ import type { PairCheck } from '../../check/compare-pair.ts';
 import { maxReadingError } from '../../check/readings/reading-error.ts';
 import { MIN_ALIGNMENT_READINGS } from '../../check/suspect-readings.ts';
 import type { Part } from '../../part/part.ts';
-import { degrees, showFixed } from '../../units/number-format.ts';
+import { degrees, showFixed, trueMinus } from '../../units/number-format.ts';
 import { type Rule, readOnRule, showLength, showOnRule } from '../../units/rule.ts';
-import { textTable } from './print-answer.ts';
+import { textTable, UNIT_WORDS } from './print-answer.ts';
 
 const MARK_TEXT: Readonly<Record<StationVerdict, string>> = {
   true: '',
-  high: '<- high: take it down',
+  high: '<- proud: remove wood',
   shy: '<- inside the saw line',
-  lost: '<- hollow: past saving',
+  lost: '<- too little wood left',
 };
 
-/** The check in words: each reading, the worst, how the part lies, and the verdict. */
+/** The check as text: each reading, the worst reading, the best fit and the verdict. */
 export function checkText(part: Part, check: EdgeCheck, beforeSanding: boolean): string {
   const { rule } = part;
   const line = beforeSanding ? 'the saw line' : 'the finished line';
   const rows = check.readings.map((each) => rowOf(each, part, beforeSanding));
-  const head = ['  station', 'line', 'measured', 'off', '', ...(beforeSanding ? ['to finish'] : []), ''];
+  const head = [
+    '  station',
+    'should be',
+    'measured',
+    'error',
+    '',
+    ...(beforeSanding ? ['to finish'] : []),
+    '',
+  ];
   return [
-    `${part.name}, ${check.edge}: measured against ${line}, ${rule.unit}`,
+    `${part.name}, ${check.edge}: compared with ${line}, in ${UNIT_WORDS[rule.unit]}`,
     textTable([head, ...rows]),
     [worstText(check, rule), ...fitText(check, rule), ...apexText(check, rule)].join('\n'),
     verdictText(check, rule),
@@ -61,14 +69,14 @@ function worstText({ readings, worst, rms }: EdgeCheck, rule: Rule): string {
 function fitText({ bestFit, endDeviations, readings }: EdgeCheck, rule: Rule): string[] {
   const few = MIN_ALIGNMENT_READINGS;
   if (readings.length < few)
-    return [`as set    fewer than ${few} readings do not tell a crooked part from one sawn wrong`];
+    return [`as set    at least ${few} readings are needed to tell a crooked setup from a sawing error`];
   const { turn, worst, rms } = bestFit;
-  // Rounding alone must not make a part turned by nothing read as -0.00°.
+  // Rounding must not show −0.00°.
   const turned = degrees(turn).toFixed(2).replace('-0.00', '0.00');
   const ends = endDeviations.map((end) => deviationAtText(end, rule));
   return [
-    `as set    the part lies ${ends.join(' and ')}, turned ${turned}°`,
-    `straight  set true to the rule, ${showExact(worst, rule)} off at worst; rms ${showExact(rms, rule)}`,
+    `as set    best-fit position: ${ends.join(' and ')}, rotated ${trueMinus(turned)}°`,
+    `straight  after straightening the setup: ${showExact(worst, rule)} off at worst; rms ${showExact(rms, rule)}`,
   ];
 }
 
@@ -76,18 +84,18 @@ const apexText = ({ apexes }: EdgeCheck, rule: Rule): string[] =>
   apexes.map(({ design, measured }) => {
     const place = ({ at, rise }: typeof design): string =>
       `station ${showOnRule(at.x, rule)}, rise ${showOnRule(rise, rule)}`;
-    return `apex      ${place(measured)}; asked for ${place(design)}`;
+    return `apex      ${place(measured)}; should be at ${place(design)}`;
   });
 
 function verdictText({ verdict, tolerance, worst, readings }: EdgeCheck, rule: Rule): string {
   const error = maxReadingError(rule);
-  const counted = 'half a graduation counted for reading the rule';
+  const counted = 'half a graduation is allowed for reading the rule';
   const limit = showLength(tolerance, rule);
   if (verdict === 'outside') {
     const out = readings.filter(({ square }) => Math.abs(square) > tolerance + error).length;
     return `outside: ${out} of ${readings.length} stations ${out === 1 ? 'is' : 'are'} off by more than ${limit} (${counted})`;
   }
-  const sure = worst + error <= tolerance ? '' : ', as far as this rule can tell';
+  const sure = worst + error <= tolerance ? '' : ', as far as your rule can show';
   return `within ${limit}${sure} (${counted})`;
 }
 
@@ -95,12 +103,12 @@ function verdictText({ verdict, tolerance, worst, readings }: EdgeCheck, rule: R
 export function pairText({ readings, worst, rms }: PairCheck, rule: Rule): string {
   const rows = readings.map(({ station, difference }) => [
     `  ${showOnRule(station, rule)}`,
-    deviationText(difference, rule, 'alike'),
+    deviationText(difference, rule, 'the same'),
     showExact(Math.abs(difference), rule),
   ]);
   return [
-    'the second of the pair against the first:',
-    textTable([['  station', 'off', ''], ...rows]),
+    'second part of the pair, compared with the first:',
+    textTable([['  station', 'difference', ''], ...rows]),
     `worst ${showExact(worst, rule)}; rms ${showExact(rms, rule)}`,
   ].join('\n');
 }

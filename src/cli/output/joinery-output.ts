@@ -46,7 +46,7 @@ export function jointJson(joint: Joint, i: number): object {
   };
 }
 
-/** The angles of the ends, unless both are square. */
+/** The angles of the ends. Undefined if both are square. */
 export function endsText(part: Part): string | undefined {
   const show = (mm: number): string => showOnRule(mm, part.rule);
   if (slantedEnds(part).length === 0) return undefined;

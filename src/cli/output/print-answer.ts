@@ -4,11 +4,12 @@ import type { Part } from '../../part/part.ts';
 import { type SafetyNote, safetySections } from '../../shop/words/safety.ts';
 import type { Warning } from '../../units/fault.ts';
 import { degrees } from '../../units/number-format.ts';
+import type { Unit } from '../../units/unit.ts';
 import { writeLine } from './stdout.ts';
 
 export interface CommandAnswer {
   readonly part: Part;
-  /** For standard error; by default those of the part. Those of the JSON are by default the same. */
+  /** For standard error (default: those of the part). `jsonWarnings` are for the JSON (default: the same). */
   readonly warnings?: readonly Warning[];
   readonly jsonWarnings?: readonly Warning[];
   readonly json: () => object;
@@ -22,7 +23,7 @@ export function printAnswer(command: string, answer: CommandAnswer, asJson: bool
   writeLine(asJson ? jsonText(body()) : text());
 }
 
-/** An object as JSON, in full precision. A number that is not finite is a failure of fairlath. */
+/** An object as JSON, in full precision. A number that is not finite is a bug. */
 const jsonText = (body: object): string =>
   JSON.stringify(
     body,
@@ -39,6 +40,9 @@ export const safetyText = (notes: readonly SafetyNote[]): string =>
   safetySections(notes)
     .map(({ title, messages }) => [`${title}:`, ...messages.map((message) => `- ${message}`)].join('\n'))
     .join('\n\n');
+
+/** The unit of a whole table: "in" alone reads as the word. */
+export const UNIT_WORDS: Readonly<Record<Unit, string>> = { in: 'inches', mm: 'mm' };
 
 export const placeJson = ({ x, y }: Point): object => ({ station: x, offset: y });
 

@@ -31,7 +31,7 @@ export function withFaultContext<T>(context: FaultContext, work: () => T): T {
   }
 }
 
-/** The mistakes of an error with their places and lengths. What is no mistake stays as it is. */
+/** The mistakes of an error with their places and lengths. A bug stays as it is. */
 export function explainFaults(error: unknown, context: FaultContext): unknown {
   const [first, ...rest] = error instanceof ExplainedFaults ? [] : faultsOf(error);
   if (!first) return error;
@@ -41,13 +41,16 @@ export function explainFaults(error: unknown, context: FaultContext): unknown {
   return new ExplainedFaults([first, ...rest], lines);
 }
 
-/** `FILE:LINE:COL: key: what is wrong. What would be right.` The mistake of an option is not in the file. */
+/** `FILE:LINE:COL: key: what is wrong. What to do.` */
 function formatFault(fault: Fault, { file, positions = new Map(), length }: FaultContext): string {
   const position = faultPosition(fault, positions);
-  const inFile = file !== undefined && !fault.key?.startsWith('--');
+  const inFile = file !== undefined && !isInCommandLine(fault);
   const where = !inFile ? 'error' : position ? `${file}:${position.line}:${position.column}` : file;
   return `${where}: ${withKey(fault, fault.messageIn(length))}`;
 }
+
+const isInCommandLine = ({ code, key }: Fault): boolean =>
+  code.startsWith('command.') || key?.startsWith('--') === true;
 
 const withKey = ({ key }: Fault, message: string): string => (key ? `${key}: ${message}` : message);
 
@@ -61,17 +64,17 @@ function linesOf(error: unknown): readonly string[] {
   if (error instanceof ExplainedFaults) return error.lines;
   const faults = faultsOf(error);
   if (faults.length > 0) return faults.map((fault) => `error: ${withKey(fault, fault.message)}`);
-  return [`fairlath failed: ${errorText(error)}`, 'This is a fault of the program, not of your job.'];
+  return [`fairlath failed: ${errorText(error)}`, 'This is a bug in fairlath, not a mistake in your job.'];
 }
 
-/** No name, length or path that anybody means is longer than this. */
+/** Longer than any name, length or path that is typed on purpose. */
 const MAX_ECHO_LETTERS = 300;
 /** Enough to recognize what was typed. */
 const KEPT_LETTERS = 60;
 
 const cut = (text: string): string => `${[...text].slice(0, KEPT_LETTERS).join('')}…`;
 
-/** A message with what was typed cut short where nobody would read it: what is in quotes, and any single word. */
+/** Cuts long quotes and long words of a message short. */
 export const truncate = (message: string): string =>
   message
     .replaceAll(/"[^"]*"/g, (quote) => (quote.length > MAX_ECHO_LETTERS ? `${cut(quote)}"` : quote))

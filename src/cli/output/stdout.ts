@@ -3,7 +3,7 @@ import { errorCode, fileFault, sleep } from '../files/system-errors.ts';
 
 const STANDARD_OUTPUT = 1;
 
-// Node's own stream is not used: to load it takes longer than a tenth of a short command.
+// Loading Node's own stream would take more than a tenth of the time of a short command.
 
 export const writeLine = (text: string): void => writeText(`${text}\n`);
 
@@ -16,7 +16,7 @@ function writeChunk(bytes: Buffer, from: number): number {
   try {
     return writeSync(STANDARD_OUTPUT, bytes, from);
   } catch (error) {
-    // A reader that stops early (`| head`) is no mistake: the command is done.
+    // A reader may stop early (`| head`). Then the command is done.
     if (errorCode(error) === 'EPIPE') process.exit(0);
     if (errorCode(error) !== 'EAGAIN') throw fileFault('standard output', error);
     sleep();

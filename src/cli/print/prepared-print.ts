@@ -10,7 +10,7 @@ export interface PreparedPrint {
   readonly layout: Layout;
   /** The pattern of the mirrored part, where a pair has parts that differ. */
   readonly mirrored?: Layout;
-  /** The names of the pages in order: to know them needs no drawing. */
+  /** The names of the pages in order, known before the pages are drawn. */
   readonly names: readonly string[];
   readonly pages: Iterable<Page>;
   readonly json?: object;
@@ -18,17 +18,17 @@ export interface PreparedPrint {
   readonly warnings?: readonly Warning[];
 }
 
-/** What `print` prepares besides the pattern itself, by the options of its kind. */
+/** Prepares one kind of print, from the options of that kind. */
 export type PreparePrint<Options> = (
   part: Part,
   options: Options & { readonly edge?: string; readonly half?: boolean; readonly cover: boolean },
   sheets: LayOutOptions,
 ) => Promise<PreparedPrint>;
 
-/** Nobody waits long for fewer pages than this. */
+/** Fewer pages than this take no noticeable time. */
 const MIN_PROGRESS_PAGES = 50;
 
-/** Counts the pages on a terminal as they are written; undefined where nobody watches or they are few. */
+/** Counts the written pages on a terminal. Undefined if there is no terminal, or for few pages. */
 export function progressReporter(pages: number): ((written: number) => void) | undefined {
   if (pages <= MIN_PROGRESS_PAGES || !process.stderr.isTTY) return undefined;
   return (written) => {

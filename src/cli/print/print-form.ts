@@ -9,7 +9,7 @@ import { layOutLines } from '../../tiling/tile.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { lengthFormat } from '../../units/graduation.ts';
 import { showFine } from '../../units/number-format.ts';
-import { type EdgeOptions, selectEdges } from '../options/edge-options.ts';
+import { type EdgeOptions, edgeFlag, selectEdges } from '../options/edge-options.ts';
 import { atOption, type OptionValues, optional, readLengths } from '../options/option-spec.ts';
 import { speciesOption } from '../options/shared-options.ts';
 import { pick, pointJson } from '../output/print-answer.ts';
@@ -17,17 +17,17 @@ import type { PreparePrint } from './prepared-print.ts';
 
 export const FORM_OPTIONS = [
   ...optional({
-    '--thickness <length>': 'of all plies together (default: each ply as thick as is safe)',
-    '--plies <count>': 'how many (default: the fewest that are safe)',
+    '--thickness <length>': 'thickness of all plies together (default: each ply as thick as is safe)',
+    '--plies <count>': 'number of plies (default: the fewest that are safe)',
     '--form-side <side>':
-      'the side of a single edge that the form is on: below or above (default: outside the wood)',
+      'side of a single edge that the form is on: below or above (default: outside the wood)',
   }),
   speciesOption('the plies'),
 ] as const;
 
 type FormOptions = OptionValues<typeof FORM_OPTIONS>;
 
-/** `print --form`: the pattern of the form that the part is laminated on. */
+/** `print --form`: the pattern of the bending form for a lamination. */
 export const prepareForm: PreparePrint<FormOptions> = async (part, options, sheets) => {
   const { patternPages } = await import('../../export/sheets/pattern-pages.ts');
   const { formNotes } = await import('../../export/cover/pattern-notes.ts');
@@ -40,7 +40,7 @@ export const prepareForm: PreparePrint<FormOptions> = async (part, options, shee
   const lamination = atOption('--form', () => laminate(ask));
   const form = atOption('--form', () => formOf(part, edge, formFactor(lamination.plies), pliesAbove));
   const lines = linesToTile(form.part);
-  // Two lines alike but for the side and the thickness of their plies are two forms.
+  // Forms with the same curve differ by the side and the thickness of their plies.
   const identity = [...lines.identity, pliesAbove, lamination.plies, lamination.plyThickness];
   const layout = layOutLines({ ...lines, identity }, sheets);
   const notes = formNotes(form, lamination, edge.name, species);
@@ -62,18 +62,20 @@ function arePliesAbove({ edges }: Part, { woodIsAbove }: PartEdge, side: string 
   if ((side === 'below' || side === 'above') && edges.length === 1) return side === 'below';
   const cure =
     edges.length === 1
-      ? `"${side}" is not a side. Write below or above.`
-      : 'the plies lie between the two edges of the part. Say by --edge which one the form touches.';
+      ? `"${side}" is not a side. Use below or above.`
+      : 'the plies are between the two edges of the part. Use --edge to name the edge that the form touches.';
   throw new Fault('form.side', cure, '--form-side');
 }
 
 function selectCurvedEdge(part: Part, options: Pick<EdgeOptions, 'edge'>): PartEdge {
   const isCurved = ({ pieces }: PartEdge) => sharpestBend(pieces, 1) > 0 || sharpestBend(pieces, -1) > 0;
   const [first, second] = selectEdges(part, options).filter(isCurved);
-  if (!first)
-    throw new Fault('form.straight', 'there is no curve to bend plies to: glue them up flat.', '--form');
+  if (!first) {
+    const wording = 'the part has no curve, so it needs no form. Glue the plies up flat.';
+    throw new Fault('form.straight', wording, '--form');
+  }
   if (second) {
-    const wording = `both edges are curved, "${first.name}" and "${second.name}". Say which the form’s face touches: --edge.`;
+    const wording = `both edges are curved, "${first.name}" and "${second.name}". Name the edge that the form touches, such as ${edgeFlag(first)}.`;
     throw new Fault('form.which-edge', wording, '--form');
   }
   return first;
@@ -89,7 +91,7 @@ function readPlySizes({ rule }: Part, options: FormOptions): { plies?: number; t
 
 function parsePlies(typed: string): number {
   if (!/^\d{1,6}$/.test(typed))
-    throw new Fault('form.plies', `"${typed}" is no number of plies. Write a whole number such as 8.`);
+    throw new Fault('form.plies', `"${typed}" is not a number of plies. Use a whole number such as 8.`);
   const plies = Number(typed);
   lostShare(plies);
   return plies;

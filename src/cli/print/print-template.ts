@@ -8,15 +8,15 @@ import { atOption, type OptionValues, option, parseLengthOption } from '../optio
 import type { PreparePrint } from './prepared-print.ts';
 
 export const TEMPLATE_OPTIONS = [
-  option('--bit <diameter>', 'of the router bit'),
-  option('--bush <diameter>', 'outside diameter of the guide bush'),
-  option('--bearing <diameter>', 'of the bearing on the bit'),
-  option('--opening', 'the template as an opening, for a recess of the part’s shape: larger all round'),
+  option('--bit <diameter>', 'diameter of the router bit'),
+  option('--bush <diameter>', 'outside diameter of the guide bushing'),
+  option('--bearing <diameter>', 'diameter of the bearing on the bit'),
+  option('--opening', 'make an opening instead, to rout a recess in the shape of the part'),
 ] as const;
 
 type TemplateOptions = OptionValues<typeof TEMPLATE_OPTIONS>;
 
-/** `print --template`: the pattern of a router's template instead of the part's. */
+/** `print --template`: the pattern of a router template instead of the part. */
 export const prepareTemplate: PreparePrint<TemplateOptions> = async (part, options, sheets) => {
   const { patternPages } = await import('../../export/sheets/pattern-pages.ts');
   const { templateNotes } = await import('../../export/cover/pattern-notes.ts');
@@ -40,13 +40,17 @@ export const prepareTemplate: PreparePrint<TemplateOptions> = async (part, optio
 
 function readCutter({ rule: { unit } }: Part, options: TemplateOptions): Cutter {
   const { bush, bearing, bit, opening = false } = options;
-  if ((bush === undefined) === (bearing === undefined)) {
+  if (bush !== undefined && bearing !== undefined)
+    throw new Fault('template.guide', 'Use --bush or --bearing, not both.', '--template');
+  if (bush === undefined && bearing === undefined) {
     const wording =
-      'a template needs what runs along it, one of the two: --bush, the outside diameter of a guide bush, or --bearing, that of a bearing on the bit.';
+      'the guide is missing. Give --bush for a guide bushing or --bearing for a bearing on the bit, such as --bush 5/8.';
     throw new Fault('template.guide', wording, '--template');
   }
-  if (bit === undefined)
-    throw new Fault('template.no-bit', 'a template needs the bit’s diameter: --bit 1/2.', '--template');
+  if (bit === undefined) {
+    const wording = 'the diameter of the bit is missing. Add it, such as --bit 1/2.';
+    throw new Fault('template.no-bit', wording, '--template');
+  }
   const diameter = (option: string, typed: string): number =>
     parseLengthOption(option, typed, unit, 'positive');
   const guide = bush === undefined ? 'bearing' : 'bush';
@@ -54,11 +58,14 @@ function readCutter({ rule: { unit } }: Part, options: TemplateOptions): Cutter 
   return { guide, guideDiameter, bitDiameter: diameter('--bit', bit), opening };
 }
 
+const GUIDE_NAMES: Readonly<Record<Cutter['guide'], string>> = { bush: 'guide bushing', bearing: 'bearing' };
+
 function asText(part: Part, { inside }: Template, { guide, guideDiameter, bitDiameter }: Cutter): string {
   const length = (mm: number): string => showSize(mm, part.rule);
   const size =
     inside === 0
-      ? 'the part’s own size'
-      : `${inside < 0 ? 'larger' : 'smaller'} all round by ${length(Math.abs(inside))}`;
-  return `For a ${guide} of ${length(guideDiameter)} and a bit of ${length(bitDiameter)}: ${size}.`;
+      ? 'The template is the same size as the part.'
+      : `The template is ${inside < 0 ? 'larger' : 'smaller'} than the part by ${length(Math.abs(inside))} all around.`;
+  const tools = `${GUIDE_NAMES[guide]} of ${length(guideDiameter)} and a bit of ${length(bitDiameter)}`;
+  return `For a ${tools}. ${size}`;
 }

@@ -39,7 +39,12 @@ const MISTAKES: readonly Mistake[] = [
   [['saw', LEG, '--blade', '3in'], 'saw.blade-width', '--blade'],
   [['saw', LEG, '--blade', '1/2', '--kerf', '0.02in'], 'saw.kerf', '--kerf'],
   [['saw', LEG, '--kerf', '1.2mm'], 'command.belongs'],
-  [['saw', LEG, '--gauge', '0.6mm'], 'command.belongs'],
+  [['saw', LEG, '--blade-thickness', '0.6mm'], 'command.belongs'],
+  [
+    ['saw', LEG, '--blade', '1/2', '--blade-thickness', '0.6mm', '--gauge', '0.7mm'],
+    'command.repeated',
+    '--blade-thickness',
+  ],
   [['saw', LEG, '--depth-at-45', '2'], 'saw.depth', '--depth-at-45'],
   [['saw', LEG, '--depth-of-cut', '2', '--depth-at-45', '3'], 'saw.depth', '--depth-at-45'],
   [['saw', LEG, '--height', 'tall'], 'length.not-a-number', '--height'],
@@ -58,9 +63,9 @@ describe('fairlath saw', () => {
 
   test('gives the angles of an end in degrees and its depth in mm', () => {
     const [left, right] = json([job(SPLAYED)]).ends;
-    expect(left).toMatchObject({ end: 'left', miterDeg: 0, bevelDeg: 0, leanDeg: 0, sightDeg: 0 });
+    expect(left).toMatchObject({ side: 'left', miterDeg: 0, bevelDeg: 0, leanDeg: 0, sightDeg: 0 });
     expect(left.bladeDepth).toBeCloseTo(88.9, 9);
-    expect(right).toMatchObject({ end: 'right', passes: 'two faces' });
+    expect(right).toMatchObject({ side: 'right', passes: 'two faces' });
     expect(right.bevelDeg).toBeCloseTo(12, 9);
     // Leaning through the wood only: as much as the bevel, straight at the face
     expect([right.leanDeg, right.sightDeg]).toEqual([expect.closeTo(12, 9), expect.closeTo(90, 9)]);

@@ -10,8 +10,8 @@ const measured = join(root, MEASURED);
 const MISTAKES: readonly Mistake[] = [
   [['take-off', MEASURED, '--units', 'ft'], 'command.units'],
   [['take-off', MEASURED, '--graduation', '0'], 'graduation.zero', '--graduation'],
-  [['take-off', MEASURED, '--name', 'x'.repeat(81)], 'job.text', '--name'],
-  [['take-off', MEASURED, '--name', ''], 'job.empty', '--name'],
+  [['take-off', MEASURED, '-o', 'b.yaml', '--name', 'x'.repeat(81)], 'job.text', '--name'],
+  [['take-off', MEASURED, '-o', 'b.yaml', '--name', ''], 'job.empty', '--name'],
   [['take-off', MEASURED, '-o', 'a.yaml', '--picture', 'a.yaml'], 'command.one-file'],
   [['take-off', MEASURED, '-o', MEASURED, '--force'], 'file.is-input'],
 ];
@@ -41,7 +41,7 @@ describe('fairlath take-off', () => {
     expect(answer.kinds[0]).toMatchObject({ steps: ['batten'], ends: ['free', 'free'] });
     expect(answer.outliers).toHaveLength(1);
     expect(answer.outliers[0].station).toBeCloseTo(14 * 25.4, 6);
-    expect(answer.outliers[0].off).toBeCloseTo(5, 0);
+    expect(answer.outliers[0].deviation).toBeCloseTo(5, 0);
     expect(answer.sigma).toBeGreaterThan(25.4 / 32 / Math.sqrt(12));
     // The nail of the leg's own job.
     expect(answer.pins[1][0]).toBeCloseTo(12 * 25.4, 0);

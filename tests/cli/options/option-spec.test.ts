@@ -1,9 +1,10 @@
 import { Command } from 'commander';
-import { expect, expectTypeOf, test } from 'vitest';
+import { describe, expect, expectTypeOf, test } from 'vitest';
 import {
   addOptions,
   group,
   nameOf,
+  type OptionList,
   type OptionValues,
   option,
   optionWithDefault,
@@ -74,4 +75,33 @@ test('a length that is wrong is placed at its option as it is typed', () => {
   expect(read('2')).toEqual({ depthAt45: 2 });
   expect(readLengths({}, ['depthAt45'], 'mm')).toEqual({});
   expect(() => read('0')).toThrow(expect.objectContaining({ code: 'length.zero', key: '--depth-at-45' }));
+});
+
+describe('an option that was renamed', () => {
+  const RENAMED = [option('--story-stick', 'a switch'), option('--blade <width>', 'a length')] as const;
+  const THICKNESS = [option('--blade-thickness <length>', 'a length')] as const;
+  const made = (options: OptionList): Command => addOptions(new Command(), options);
+  const parsed = (options: OptionList, ...args: string[]): object =>
+    made(options).parse(args, { from: 'user' }).opts();
+
+  test('works by both names, and gives its value under the present one', () => {
+    for (const name of ['--story-stick', '--gauge'])
+      expect(parsed(RENAMED, name, '--blade', '1')).toEqual({ storyStick: true, blade: '1' });
+    for (const args of [['--blade-thickness', '2'], ['--gauge', '2'], ['--gauge=2']])
+      expect(parsed(THICKNESS, ...args)).toEqual({ bladeThickness: '2' });
+  });
+
+  test('is in the help by its present name only', () => {
+    expect(made(THICKNESS).helpInformation()).toContain('--blade-thickness <length>');
+    expect(made(THICKNESS).helpInformation()).not.toContain('gauge');
+  });
+
+  test('is refused when both names are given', () => {
+    const repeated = (key: string) => expect.objectContaining({ code: 'command.repeated', key });
+    expect(() => parsed(RENAMED, '--gauge', '--story-stick')).toThrow(repeated('--story-stick'));
+    expect(() => parsed(THICKNESS, '--gauge', '1', '--blade-thickness', '2')).toThrow(
+      repeated('--blade-thickness'),
+    );
+    expect(() => parsed(THICKNESS, '--gauge', '1', '--gauge', '2')).toThrow(repeated('--blade-thickness'));
+  });
 });

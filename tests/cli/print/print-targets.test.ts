@@ -22,7 +22,7 @@ const BULGE = [
   '95',
   '--units',
   'mm',
-  '--gauge',
+  '--story-stick',
   '--every',
   '50',
 ];
@@ -30,19 +30,21 @@ const ARCH = ['--curve', 'arc', '--chord', '28', '--rise', '8', '--form'];
 const TOOLS = ['--template', '--bush', '17', '--bit', '12.7', '--paper', 'roll:610mm', '-o', 'tools.pdf'];
 
 const MISTAKES: readonly Mistake[] = [
-  [['print', LEG, '--gauge', '--form'], 'command.two-prints'],
-  [['print', LEG, '--gauge', '--template'], 'command.two-prints'],
+  [['print', LEG, '--story-stick', '--form'], 'command.two-prints'],
+  [['print', LEG, '--story-stick', '--template'], 'command.two-prints'],
   [['print', LEG, '--template', '--form'], 'command.two-prints'],
-  [['print', LEG, '--gauge', '--half'], 'command.no-half'],
+  [['print', LEG, '--story-stick', '--half'], 'command.no-half'],
   [['print', LEG, '--form', '--half'], 'command.no-half'],
   [['print', LEG, '--bush', '5/8'], 'command.belongs'],
   [['print', LEG, '--from', 'chord'], 'command.belongs'],
-  [['print', LEG, '--gauge', '--plies', '4'], 'command.belongs'],
+  [['print', LEG, '--story-stick', '--plies', '4'], 'command.belongs'],
   [['print', LEG, '--template', '--bush', '1', '--edge', 'back'], 'command.belongs'],
-  [['print', LEG, '--gauge', '--turn', '90'], 'gauge.turn', '--turn'],
-  [['print', LEG, '--gauge', '--edge', 'front'], 'gauge.nothing-to-read', '--gauge'],
-  [['print', LEG, '--gauge', '--every', '0.000001'], 'offsets.too-many-stations', '--every'],
+  [['print', LEG, '--story-stick', '--turn', '90'], 'gauge.turn', '--turn'],
+  [['print', LEG, '--story-stick', '--edge', 'front'], 'gauge.nothing-to-read', '--story-stick'],
+  [['print', LEG, '--story-stick', '--every', '0.000001'], 'offsets.too-many-stations', '--every'],
   [['print', LEG, '--template'], 'template.guide', '--template'],
+  [['print', LEG, '--template', '--bush', '1', '--bearing', '1'], 'template.guide', '--template'],
+  [['print', LEG, '--story-stick', '--gauge'], 'command.repeated', '--story-stick'],
   [['print', LEG, '--template', '--bush', '5/8'], 'template.no-bit', '--template'],
   [['print', LEG, '--template', '--bush', '1/2', '--bit', '5/8'], 'template.bush', '--template'],
   [['print', LEG, '--form'], 'lamination.size', '--form'],
@@ -59,7 +61,7 @@ const MISTAKES: readonly Mistake[] = [
 
 describe('instead of the pattern print writes', () => {
   test.each([
-    ['a gauge', ['--gauge']],
+    ['a story stick', ['--story-stick']],
     ['a template', ['--template', '--bush', '5/8', '--bit', '1/2']],
     ['a form', ['--form', '--thickness', '1']],
   ])('%s as a PDF of its own, with the same keys in its JSON', (_name, args) => {
@@ -84,7 +86,7 @@ describe('instead of the pattern print writes', () => {
   });
 
   test('a gauge whose readings are within the tolerance when they are typed back', () => {
-    const { gauge } = json([leg, '--gauge', '--every', '2']);
+    const { gauge } = json([leg, '--story-stick', '--every', '2']);
     expect(gauge.strips.map(({ edge }: { edge: string }) => edge)).toEqual(['back']);
     const stations: { station: number; offset: number }[] = gauge.strips[0].stations;
     const readings = stations.flatMap(({ station, offset }) => ['--reading', `${station}mm=${offset}mm`]);
@@ -135,7 +137,7 @@ describe('instead of the pattern print writes', () => {
 
   test('their words are the reviewed ones', () =>
     expectWords('print-targets', [
-      ['print', LEG, '--gauge', '--every', '2'],
+      ['print', LEG, '--story-stick', '--every', '2'],
       ['print', ...BULGE],
       ['print', RAIL, ...TOOLS],
       ['print', RAIL, '--template', '--bearing', '12', '--bit', '12', '--half', '-o', 'half.pdf'],

@@ -3,8 +3,8 @@ import { type StickRow, stickRow } from '../../part/derived/story-stick.ts';
 import type { LayOutOptions } from '../../tiling/tile.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { graduationMm } from '../../units/graduation.ts';
-import { present } from '../../units/lists.ts';
-import { plainOnRule, type Rule, showLength, showOnRule } from '../../units/rule.ts';
+import { joinList, present } from '../../units/lists.ts';
+import { plainOnRule, type Rule, showLength } from '../../units/rule.ts';
 import { selectBaseLine, selectEdges, stationsAtSpacing } from '../options/edge-options.ts';
 import { atOption, type OptionValues } from '../options/option-spec.ts';
 import { everyOption, fromOption } from '../options/shared-options.ts';
@@ -15,42 +15,49 @@ export const STORY_STICK_OPTIONS = [everyOption, fromOption] as const;
 
 type StoryStickOptions = OptionValues<typeof STORY_STICK_OPTIONS>;
 
-/** `print --gauge`: strips for a story stick instead of the pattern. */
+/** `print --story-stick`: rows for a story stick instead of the pattern. */
 export const prepareStoryStick: PreparePrint<StoryStickOptions> = async (part, options, sheets) => {
   const { layOutStoryStick, worthReading } = await import('../../export/story-stick/stick-layout.ts');
   const { storyStickPages } = await import('../../export/story-stick/stick-pages.ts');
-  const strips = selectEdges(part, options).map((edge) => {
+  const rows = selectEdges(part, options).map((edge) => {
     const base = selectBaseLine(edge, options);
     return stickRow(part, edge, base, stationsAtSpacing(edge, base, part.rule.unit, options.every));
   });
   rejectTurn(sheets);
-  const read = worthReading(strips, part);
+  const read = worthReading(rows, part);
   const from = options.from === 'chord' ? 'chord' : 'reference';
-  const gauge = atOption('--gauge', () =>
+  const stick = atOption('--story-stick', () =>
     layOutStoryStick({ part, from, rows: read, tolerance: graduationMm(part.rule) }, sheets),
   );
   return {
     part,
-    title: `Gauge: ${part.name}`,
-    layout: gauge.layout,
-    ...storyStickPages(gauge, options.cover),
-    json: { gauge: asJson(gauge) },
-    messages: asText(gauge, strips),
-    warnings: read.flatMap((strip) => doublesBackWarnings(strip, part.rule)),
+    title: `Story stick: ${part.name}`,
+    layout: stick.layout,
+    ...storyStickPages(stick, options.cover),
+    json: { gauge: asJson(stick) },
+    messages: asText(stick, rows),
+    warnings: read.flatMap((row) => doublesBackWarnings(row, part.rule)),
   };
 };
 
-/** The stick has one reading for each station, but a rule there may meet the edge elsewhere. */
+/** The stick has one reading for each station, but a rule may meet the edge at another place too. */
 function doublesBackWarnings({ edge, doubled }: StickRow, rule: Rule): Warning[] {
   if (doubled.length === 0) return [];
-  const stations = doubled.map((station) => showOnRule(station, rule)).join(', ');
-  const message = `the edge "${edge}" passes ${doubled.length > 1 ? 'stations' : 'station'} ${stations} more than once; the strip has one offset for each. See offsets, and measure there by the pattern.`;
+  const stations = joinList(
+    doubled.map((station) => showLength(station, rule)),
+    ' and ',
+  );
+  const several = doubled.length > 1;
+  const message = `the edge "${edge}" passes ${several ? 'stations' : 'station'} ${stations} more than once, and the story stick gives one offset. Check ${several ? 'these stations' : 'this station'} with the full pattern.`;
   return [{ code: 'gauge.doubles-back', message }];
 }
 
+/** Only one edge can be the line itself. */
+const NO_ROW = 'is the line to measure from, so it has no row.';
+
 function rejectTurn({ turn }: LayOutOptions): void {
   if (turn !== 'auto' && turn !== 0)
-    throw new Fault('gauge.turn', 'a gauge lies along its sheets. Leave --turn out.', '--turn');
+    throw new Fault('gauge.turn', 'a story stick always runs along its sheets. Leave out --turn.', '--turn');
 }
 
 const asJson = ({ part, from, tolerance, placed }: LaidStoryStick): object => ({
@@ -68,13 +75,14 @@ const asJson = ({ part, from, tolerance, placed }: LaidStoryStick): object => ({
   })),
 });
 
-function asText({ part, placed, style, tolerance }: LaidStoryStick, strips: readonly StickRow[]): string[] {
-  const laidStrips = placed.map(({ row }) => row);
-  const left = strips.filter((strip) => !laidStrips.includes(strip)).map(({ edge }) => `"${edge}"`);
-  const names = laidStrips.map(({ edge, ticks }) => `"${edge}", ${ticks.length} stations`).join('; ');
+function asText({ part, placed, style, tolerance }: LaidStoryStick, rows: readonly StickRow[]): string[] {
+  const laidRows = placed.map(({ row }) => row);
+  const straight = rows.filter((row) => !laidRows.includes(row)).map(({ edge }) => `"${edge}"`);
+  const names = laidRows.map(({ edge, ticks }) => `"${edge}" with ${ticks.length} stations`);
   return present(
-    `Strips: ${names}. Good within ${showLength(tolerance, part.rule)}.`,
-    left.length > 0 && `${left.join(' and ')} lies on the line itself: there is nothing to read.`,
-    style.every > 1 && 'Ticks stand close: not every station has a label. See offsets for all.',
+    `${laidRows.length > 1 ? 'Rows' : 'Row'}: ${joinList(names, ' and ')}. Tolerance: ${showLength(tolerance, part.rule)}.`,
+    straight.length > 0 && `${straight.join(' and ')} ${NO_ROW}`,
+    style.every > 1 &&
+      'The ticks are close together, so some stations have no label. "fairlath offsets" lists them all.',
   );
 }
