@@ -162,8 +162,8 @@ function asText(printed: PreparedPrint, cover: boolean, output: string): string 
   const paper = `${paperTitle(layout.paper)}, ${ORIENTATION_TEXT[layout.orientation]}`;
   const half = part.shape.type === 'half' ? ', one half to flip on its center line' : '';
   return present(
-    `${title}${half}: ${sheetCount(layout)} of ${paper}${cover ? ', plus a cover' : ''}.`,
-    savingText(layout),
+    `${title}${half}`,
+    [`${sheetCount(layout)} of ${paper}${cover ? ', plus a cover' : ''}.`, ...savingText(layout)].join(' '),
     ...messages,
     mirrored && `Mirrored part: ${sheetCount(mirrored)}. Their names end in m.`,
     mirrored
@@ -175,12 +175,13 @@ function asText(printed: PreparedPrint, cover: boolean, output: string): string 
   ).join('\n');
 }
 
-/** Placed in the middle of portrait paper, the part would take the plain number of sheets. */
-function savingText({ turnDeg, plainSheets, sheets }: Layout): string | false {
-  const rotated = turnDeg !== 0 && `The part is rotated ${trueMinus(`${turnDeg}`)}°`;
+/** In the middle of portrait paper, the part would take the plain number of sheets. */
+function savingText({ turnDeg, plainSheets, sheets }: Layout): string[] {
+  const rotated = `The part is rotated ${trueMinus(`${turnDeg}`)}°`;
   const saved = plainSheets - sheets.length;
-  if (saved <= 0) return rotated && `${rotated}.`;
-  return `${rotated ? `${rotated}, which` : 'The place of the part on the paper'} saves ${showCount(saved, 'sheet')}.`;
+  if (saved <= 0) return turnDeg === 0 ? [] : [`${rotated}.`];
+  const cause = turnDeg === 0 ? 'The place of the part on the paper' : `${rotated}, which`;
+  return [`${cause} saves ${showCount(saved, 'sheet')}.`];
 }
 
 const sheetCount = ({ sheets }: Layout): string => showCount(sheets.length, 'sheet');

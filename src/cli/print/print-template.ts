@@ -62,10 +62,8 @@ const GUIDE_NAMES: Readonly<Record<Cutter['guide'], string>> = { bush: 'guide bu
 
 function asText(part: Part, { inside }: Template, { guide, guideDiameter, bitDiameter }: Cutter): string {
   const length = (mm: number): string => showSize(mm, part.rule);
-  const size =
-    inside === 0
-      ? 'The template is the same size as the part.'
-      : `The template is ${inside < 0 ? 'larger' : 'smaller'} than the part by ${length(Math.abs(inside))} all around.`;
   const tools = `${GUIDE_NAMES[guide]} of ${length(guideDiameter)} and a bit of ${length(bitDiameter)}`;
-  return `For a ${tools}. ${size}`;
+  if (inside === 0) return `With a ${tools}, the template is the same size as the part.`;
+  const size = `${length(Math.abs(inside))} ${inside < 0 ? 'larger' : 'smaller'} than the part`;
+  return `With a ${tools}, the template is ${size} all around.`;
 }
