@@ -54,11 +54,12 @@ function doubtfulRemark(pins: readonly LeftOutPin[], blindest: LeftOutPin, run: 
   if (blindest.leastBump <= SEEN_BUMP_MM) return [];
   const [name, suspect] = [pinName(run), mostUnlikely(pins, SEEN_BUMP_MM, DOUBT_ODDS)];
   const { at } = suspect ?? blindest;
-  const message = (mm: ShowLength): string => {
-    const fair = `fair as far as ${pins.length} ${name}s tell`;
-    return suspect
-      ? `${fair}, but the ${name} at ${mm(at.x)} may be ${mm(Math.abs(suspect.off))} off. Check its offset`
-      : `${fair}: a ${name} ${mm(blindest.leastBump)} out at ${mm(at.x)} would not show`;
-  };
-  return [{ code: 'fairness.doubtful', at, message }];
+  if (suspect) {
+    const message = (mm: ShowLength): string =>
+      `doubtful: the ${name} at ${mm(at.x)} may be ${mm(Math.abs(suspect.off))} off. Check its offset`;
+    return [{ code: 'fairness.doubtful', at, message }];
+  }
+  const message = (mm: ShowLength): string =>
+    `fair as far as ${pins.length} ${name}s show: a ${name} ${mm(blindest.leastBump)} off at ${mm(at.x)} would not be seen`;
+  return [{ code: 'fairness.fair-so-far', at, message }];
 }

@@ -5,6 +5,7 @@ export type FairnessCode =
   | 'fairness.straight'
   | 'fairness.fair'
   | 'fairness.doubtful'
+  | 'fairness.fair-so-far'
   | 'fairness.corner'
   | 'fairness.hard-spot'
   | 'fairness.flat-spot'

@@ -171,7 +171,7 @@ const fairFigures = ({ name, runs }: PartEdge, { lengthText }: LengthFormats): F
     value: message(lengthText),
     edge: name,
     ...(at && { at }),
-    isWarning: !['fairness.fair', 'fairness.doubtful', 'fairness.straight'].includes(code),
+    isWarning: !['fairness.fair', 'fairness.fair-so-far', 'fairness.straight'].includes(code),
   }));
 
 function edgeNamedIn({ edges }: Part, message: string): HighlightTarget {

@@ -162,9 +162,9 @@ describe('a nail off the line of the others', () => {
           return [762 * u, 100 * Math.sin(2 * Math.PI * u) + (i === 2 ? bump : 0)];
         }),
       );
-    expect(codes(wave(4))).toEqual(['fairness.doubtful']);
+    expect(codes(wave(4))).toEqual(['fairness.fair-so-far']);
     expect(words(wave(4))).toMatch(
-      /^fair as far as 4 points tell: a point [\d.]+ out at [\d.]+ would not show$/,
+      /^fair as far as 4 points show: a point [\d.]+ off at [\d.]+ would not be seen$/,
     );
     const few = fairnessOf([wave(4)]).leastBump!;
     const many = fairnessOf([wave(14)]).leastBump!;

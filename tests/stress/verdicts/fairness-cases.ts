@@ -100,11 +100,12 @@ const codesOf = (line: Curve): string[] => fairnessOf([line]).remarks.map(({ cod
 /** Fair, and nothing else said. */
 export const isFair = (line: Curve): boolean => codesOf(line).includes('fairness.fair');
 
-/** The rank of the verdict: 0 fair, 1 fair as far as the nails tell, 2 not fair. */
-export function rankOf(line: Curve): 0 | 1 | 2 {
+/** The rank of the verdict: 0 fair, 1 fair as far as the nails show, 2 doubtful, 3 not fair. */
+export function rankOf(line: Curve): 0 | 1 | 2 | 3 {
   const codes = codesOf(line);
   if (codes.includes('fairness.fair')) return 0;
-  return codes.includes('fairness.doubtful') ? 1 : 2;
+  if (codes.includes('fairness.fair-so-far')) return 1;
+  return codes.includes('fairness.doubtful') ? 2 : 3;
 }
 
 /** The station of the nail or point that is called odd. */

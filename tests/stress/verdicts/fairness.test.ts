@@ -11,7 +11,7 @@ describe('smooth lines', () => {
     ['rounded to 1/64 in', IN / 64, 4],
   ])('with nails %s are seldom called unfair', (_, graduation, most) => {
     const lines = lineCases({ rises: SHALLOW_AND_DEEP, nails: FEW_AND_MANY, graduation, seeds: 1 });
-    expect(percent(lines, ({ smooth }) => rankOf(smooth) === 2)).toBeLessThanOrEqual(most);
+    expect(percent(lines, ({ smooth }) => rankOf(smooth) >= 2)).toBeLessThanOrEqual(most);
   });
 
   test('that are shallow are plainly fair over many nails', () => {
