@@ -1,5 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { ALLOWANCE_KEYS, END_KEYS, JOB_KEYS, STOCK_KEYS } from '../../src/job/job-keys.ts';
+import {
+  ALLOWANCE_KEYS,
+  END_KEYS,
+  FOOT_OUT_KEYS,
+  JOB_KEYS,
+  PARALLEL_KEYS,
+  STANDS_KEYS,
+  STOCK_KEYS,
+} from '../../src/job/job-keys.ts';
 import { JOINT_KINDS, JOINT_NAMES } from '../../src/job/joints/joint-kinds.ts';
 import { STEP_NAMES, stepKeys } from '../../src/job/steps/step-kinds.ts';
 import { partOf, sampleText } from '../part/jobs.ts';
@@ -9,7 +17,15 @@ describe('the job file, told', () => {
   const page = pageNamed('job-file.md');
 
   test('every key that a job may hold is there', () => {
-    const vocabularies = [JOB_KEYS, STOCK_KEYS, ALLOWANCE_KEYS, END_KEYS];
+    const vocabularies = [
+      JOB_KEYS,
+      STOCK_KEYS,
+      ALLOWANCE_KEYS,
+      END_KEYS,
+      PARALLEL_KEYS,
+      STANDS_KEYS,
+      FOOT_OUT_KEYS,
+    ];
     const ofSteps = STEP_NAMES.flatMap(stepKeys);
     const ofJoints = Object.values(JOINT_KINDS).flatMap(({ keys }) => keys);
     const known = [...vocabularies.flat(), ...STEP_NAMES, ...ofSteps, ...JOINT_NAMES, ...ofJoints];

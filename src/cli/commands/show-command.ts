@@ -12,7 +12,14 @@ import { type Rule, readOnRule, showLength, showNearest, showOnRule } from '../.
 import { jobCommand } from '../define-command.ts';
 import { writePicture } from '../files/atomic-write.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
-import { endJson, endsText, jointJson, jointsText } from '../output/joinery-output.ts';
+import {
+  endJson,
+  endsText,
+  jointJson,
+  jointsText,
+  standsJson,
+  standsText,
+} from '../output/joinery-output.ts';
 import { placeJson, pointJson, textTable } from '../output/print-answer.ts';
 
 export const makeCommand = jobCommand({
@@ -46,6 +53,7 @@ function asJson(part: Part): object {
     edges: part.edges.map((edge) => edgeJson(edge, part.rule)),
     ends: part.ends?.map((end) => endJson(end, part)),
     joints: part.joints.map(jointJson),
+    stands: standsJson(part),
     ...(shape.type === 'closed' && {
       leastWidth: { width: shape.leastWidth.width, station: shape.leastWidth.at.x },
       ...(shape.tenons.length > 0 && {
@@ -57,12 +65,13 @@ function asJson(part: Part): object {
   };
 }
 
-function edgeJson({ name, length, runs }: PartEdge, rule: Rule): object {
+function edgeJson({ name, length, runs, parallel }: PartEdge, rule: Rule): object {
   const { remarks, joins, inflections, leastBump } = fairnessOf(runs);
   const show = (mm: number): string => showLength(mm, rule);
   return {
     name,
     length,
+    ...(parallel && { parallel }),
     runs: runs.map(runJson),
     fairness: {
       remarks: remarks.map(({ code, at, message }) => ({ code, station: at?.x, message: message(show) })),
@@ -96,6 +105,7 @@ const asText = (part: Part): string =>
     title(part),
     ...part.edges.map((edge) => edgeText(edge, part.rule)),
     widthText(part),
+    standsText(part),
     endsText(part),
     jointsText(part),
     !!part.notes && part.notes.trim(),
@@ -108,9 +118,10 @@ function title({ name, quantity, stock, rule }: Part): string {
   return [name, facts.filter(Boolean).join(', ')].filter(Boolean).join('\n');
 }
 
-const edgeText = ({ name, length, runs }: PartEdge, rule: Rule): string =>
+const edgeText = ({ name, length, runs, parallel }: PartEdge, rule: Rule): string =>
   [
     `${name}: ${showNearest(length, rule)} along the edge`,
+    ...(parallel ? [`  parallel to "${parallel.to}", ${showLength(Math.abs(parallel.by), rule)} off`] : []),
     ...runs.map((run) => runText(run, rule)),
     ...fairnessOf(runs).remarks.map(({ message }) => `  ${message((mm) => showLength(mm, rule))}`),
   ].join('\n');

@@ -8,10 +8,12 @@ import {
 import type { Joint } from '../../job/joints/joint-kinds.ts';
 import { endLean } from '../../part/ends/end-lean.ts';
 import { type CutCorner, longAndShortPoints, type PartEnd, trueShape } from '../../part/ends/end-planes.ts';
+import { footOut } from '../../part/ends/standing.ts';
 import type { Part } from '../../part/part.ts';
 import { endLeanWords, reachWords } from '../../shop/words/describe-ends.ts';
+import { footOutWords } from '../../shop/words/foot-out-words.ts';
 import { degrees } from '../../units/number-format.ts';
-import { showOnRule } from '../../units/rule.ts';
+import { showLength, showOnRule } from '../../units/rule.ts';
 import { anglesJson, pointJson } from './print-answer.ts';
 
 /** An end with its angles, its corners on both faces and, where the thickness is known, the true shape of its cut. */
@@ -30,6 +32,24 @@ export function endJson(end: PartEnd, part: Part): object {
     shortPoint: corner(short),
     ...(stock?.thickness !== undefined && { trueShape: trueShape(end, stock.thickness).map(pointJson) }),
   };
+}
+
+/** Undefined for a part of which the job does not say how it stands. */
+export function standsJson(part: Part): object | undefined {
+  const { stands } = part;
+  if (!stands) return undefined;
+  const out = footOut(part).map(({ towards, by, distance }) => ({
+    towards,
+    angleDeg: degrees(by),
+    distance,
+  }));
+  return { foot: stands.foot, twist: stands.twist, out };
+}
+
+/** "stands on its left end, the foot 1 13/16\" outside the top toward “outer” (6°)". */
+export function standsText(part: Part): string | undefined {
+  const { stands, rule } = part;
+  return stands && `stands on its ${stands.foot} end${footOutWords(part, (mm) => showLength(mm, rule))}`;
 }
 
 /** A joint with the keys of the job, in millimeters and degrees, numbered as on the sheets. */

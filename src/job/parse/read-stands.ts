@@ -16,14 +16,13 @@ export function readStands(node: YamlNode, edges: Job['edges'] | undefined): Sta
   const side = mapping?.require('foot', CURE);
   const foot = side && readWord(side, ['left', 'right'] as const);
   const out = mapping?.read('foot-out', (entry) => readFootOut(entry, edges), { twist: 'none' as const });
-  if (edges?.length === 1)
-    return node.reportAtName('job.stands', 'one edge is a line and has no foot. Draw the other edge too.');
   return foot && out && { foot, ...out };
 }
 
 function readFootOut(node: YamlNode, edges: Job['edges'] | undefined): Omit<Stands, 'foot'> | undefined {
+  // Of an edge that could not be read the name is not known.
   const names = edges?.map(({ name }) => name) ?? [];
-  const mapping = YamlMapping.of(node, CURE, edges && [...names, ...FOOT_OUT_KEYS]);
+  const mapping = YamlMapping.of(node, CURE, names.length === 2 ? [...names, ...FOOT_OUT_KEYS] : undefined);
   if (!mapping) return undefined;
   const twist = mapping.read('twist', (entry) => readWord(entry, ['none', 'level-across'] as const), 'none');
   const edge = readSide(mapping, names, 'edges');

@@ -40,7 +40,13 @@ export function makeOutline(edges: Part['edges'], job: Job): Outline {
   return other ? closedOutline([edge, other], job) : lineOutline(edge, job);
 }
 
-function lineOutline(edge: PartEdge, { ends }: Job): Outline {
+function lineOutline(edge: PartEdge, { ends, stands }: Job): Outline {
+  if (stands)
+    throw new Fault(
+      'ends.one-edge',
+      'one edge is a line and has no foot. Draw the other edge, too.',
+      'stands',
+    );
   const leaning = (['left', 'right'] as const).find((side) => ends?.[side] && ends[side].by !== 'square');
   if (leaning)
     throw new Fault(

@@ -155,7 +155,7 @@ describe('mistakes', () => {
       'job.edge-name',
       'edges.twist',
     ],
-    ['one edge', text('{foot: left}').replace(/ {2}b:.*\n/, ''), 'job.stands', 'stands'],
+    ['one edge', text('{foot: left}').replace(/ {2}b:.*\n/, ''), 'ends.one-edge', 'stands'],
     [
       'a lean through wood of unknown thickness',
       text('{foot: left, foot-out: {other-face: 4}}').replace('stock: {thickness: 40}\n', ''),
