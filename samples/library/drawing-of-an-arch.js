@@ -1,4 +1,4 @@
-// The rail of the garden arch at full size, as a DXF for a machine. Writes to standard output.
+// Writes the rail of the garden arch to standard output, as a full-size DXF drawing for a machine.
 import { readFileSync } from 'node:fs';
 import { fullSize, makePart, parseJob, writeDxf } from 'fairlath';
 

@@ -1,4 +1,4 @@
-// Where to drive the nail so that the strip's apex falls where it is wanted.
+// Finds the nail that puts the apex of a batten at a given place.
 import { batten, parseLength, readOnRule } from 'fairlath';
 
 const rule = { unit: 'in', graduation: { numerator: 1, denominator: 32 } };
@@ -10,4 +10,4 @@ const curve = batten(from, to, { apex: { x: inches('12'), y: inches('3/4') } });
 
 const [, nail] = curve.pins;
 const read = (mm) => readOnRule(mm, rule).text;
-console.log(`Apex at 12 in, 3/4 in high: drive the nail at ${read(nail.x)} in, ${read(nail.y)} in high.`);
+console.log(`Apex at 12", rise 3/4": drive the nail at ${read(nail.x)}", ${read(nail.y)}" high.`);

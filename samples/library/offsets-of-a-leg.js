@@ -1,4 +1,4 @@
-// The offsets of every edge of a job, in mm.
+// Lists the offsets of every edge of a job, in mm.
 import { readFileSync } from 'node:fs';
 import { makePart, offsetsBeside, parseJob, REFERENCE_LINE, stationsOf } from 'fairlath';
 

@@ -20,7 +20,7 @@ export interface Deviation {
   readonly deviation: number;
   /** The deviation square to the line, mm: less than along the offset where the line climbs. */
   readonly square: number;
-  /** The same, positive outward: more wood than the line asks for. */
+  /** The same, positive outward: more wood than the design. */
   readonly proud: number;
   /** How steeply the line climbs there along its base, radians; level on a shoulder, where the rule stops. */
   readonly climb: number;
@@ -29,7 +29,7 @@ export interface Deviation {
 
 type EndDeviation = Pick<Deviation, 'station' | 'proud'>;
 
-/** `true` is on the line, `high` has wood to take off, `shy` is inside a saw line, `lost` is past the finished line. */
+/** `true` is on the line, `high` has wood to remove, `shy` is inside a saw line, `lost` is inside the finished line. */
 export type StationVerdict = 'true' | 'high' | 'shy' | 'lost';
 
 export interface EdgeCheck extends Misfit {
@@ -111,12 +111,14 @@ export function checkEdge(
   };
 }
 
+const NAMES = { in: 'inches', mm: 'millimeters' } as const;
+
 const otherUnit = ({ name }: PartEdge, { unit }: Rule): Fault => {
   const other = unit === 'in' ? 'mm' : 'in';
   return new Fault(
     'check.other-unit',
-    `read in ${unit}, stations lie far past the ends of the edge "${name}"; in ${other} all lie along it. ` +
-      `Write the unit with each reading, as in 150 ${other}, or head the columns of a file station_${other}, offset_${other}.`,
+    `in ${NAMES[unit]} the stations are far past the ends of the edge "${name}", and in ${NAMES[other]} all fit. ` +
+      `Write the unit with each reading, or name the columns of a file station_${other}, offset_${other}.`,
   );
 };
 
@@ -128,7 +130,7 @@ function stationVerdict(proud: number, limit: number, spare: number): StationVer
 
 function noSuchStation({ name }: PartEdge, reading: StationReading): Fault {
   const problem = (mm: ShowLength): string =>
-    `the edge "${name}" has no station ${mm(reading.station)}. Measure between its ends, or look at the unit.`;
+    `the edge "${name}" has no station ${mm(reading.station)}. Measure between its ends, and check the unit.`;
   return faultAtReading(reading, new Fault('check.no-such-station', problem));
 }
 

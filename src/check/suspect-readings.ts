@@ -19,13 +19,13 @@ import { readingsInOtherUnit } from './suspect-unit.ts';
 /** Shift and turn fit any two readings; a third and a fourth can contradict them. */
 export const MIN_ALIGNMENT_READINGS = 4;
 
-/** What a cause leaves is the hand's. Nine good readings scatter by more once in a hundred times. */
+/** The scatter that a cause may leave: nine good readings scatter by more once in a hundred times. */
 const MAX_LEFT_SIGMAS = 1.5;
 
-/** Readings count as misread where the other way of reading them lowers the rms by this factor. */
+/** Readings count as misread if another way of reading them divides the rms by this factor. */
 const MISREAD_RMS_FACTOR = 4;
 
-/** Where the part is outside, signs that the measuring is wrong: wood is gone for good, a reading can be repeated. */
+/** For a part outside the tolerance, signs of a measuring mistake: a reading can be repeated, a cut cannot. */
 export function suspectReadings(
   part: Part,
   edge: PartEdge,
@@ -69,8 +69,8 @@ const readingsPastCut = (part: Part, edge: PartEdge, readings: Readings, base: B
     const stations = past.map(({ station }) => show(station)).join(', ');
     const turn = cut.side === 'left' ? 'begins' : 'ends';
     const message =
-      `Once the ${cut.side} end is cut there is no wood on "${edge.name}" at station ${stations}: it ${turn} at ` +
-      `${show(toBaseLine(cut.at, base).x)}. A reading there counts before the cut alone, while the line runs on.`;
+      `"${edge.name}" has no wood at station ${stations} after the ${cut.side} end is cut: the wood ${turn} at ` +
+      `${show(toBaseLine(cut.at, base).x)}. A reading there is valid only before that cut.`;
     return [{ code: 'check.past-end', message }];
   });
 
@@ -84,7 +84,7 @@ function possibleMisreadings(part: Part, edge: PartEdge, readings: Readings, bas
   const others = part.edges.filter(({ name }) => name !== edge.name);
   return present<Misreading>(
     ...others.map((other): Misreading => {
-      const message = `The readings lie far better on "${other.name}". Check them against that edge.`;
+      const message = `The readings fit "${other.name}" much better. Check them against that edge.`;
       return ['check.other-edge', message, readings, other];
     }),
     ...leftCuts.map(({ at }): Misreading => {
@@ -92,44 +92,44 @@ function possibleMisreadings(part: Part, edge: PartEdge, readings: Readings, bas
       const past = corner - from;
       return [
         'check.from-corner',
-        `Counted from the corner of the cut left end, the readings lie far better. That corner is at station ${showLength(corner, rule)}. Add ${showLength(past, rule)} to each station.`,
+        `The readings fit much better when counted from the corner of the cut left end, at station ${showLength(corner, rule)}. Add ${showLength(past, rule)} to each station.`,
         readings.map((each) => ({ ...each, station: each.station + past })),
       ];
     }),
     [
       'check.other-end',
-      'Counted from the other end, the readings lie on the line far better. Count the stations from the left end, the part the right way round, and measure again.',
+      'The readings fit much better when counted from the other end. Turn the part so that its left end is at station 0, and measure again.',
       readings.map((each) => ({ ...each, station: from + to - each.station })),
     ],
     [
       'check.other-side',
-      'With their offsets on the other side of the line, the readings lie on it far better. Change the signs of the offsets.',
+      'The readings fit much better with the opposite sign. Change the sign of each offset.',
       mirrorReadings(readings),
     ],
     [
       'check.changed-over',
-      'With station and offset changed over, the readings lie on the line far better. Write the station first.',
+      'The readings fit much better with station and offset swapped. Write the station first.',
       readings.map((each) => ({ ...each, station: each.offset, offset: each.station })),
     ],
     inOtherUnit && [
       'check.other-unit',
-      `Taken in ${rule.unit === 'in' ? 'mm' : 'inches'}, the readings lie on the line far better. Write their unit with them.`,
+      `The readings fit much better in ${rule.unit === 'in' ? 'mm' : 'inches'}. Write the unit with each reading.`,
       inOtherUnit,
     ],
   );
 }
 
-/** From here on a slip of the rule along the line counts for more than one square to it, radians. */
+/** On a steeper line, shifting the rule along it changes an offset by more than the shift, radians. */
 const STEEP = Math.PI / 4;
 
-/** An offset where the line climbs steeply is a poor reading; square to the line there is less off than it says. */
+/** An offset where the line climbs steeply is a poor reading: square to the line the error is smaller. */
 function steepWarnings({ readings }: EdgeCheck, rule: Rule): Warning[] {
   const steep = readings.filter(({ climb }) => climb > STEEP);
   if (steep.length === 0) return [];
   const stations = steep.map(({ station }) => showLength(station, rule)).join(', ');
   const message =
-    `The line climbs more than 45° at station ${stations}: a small slip along it changes the offset by more. ` +
-    'fairlath judges the wood square to the line.';
+    `The edge is steeper than 45° at station ${stations}, so a small shift along it changes the offset a lot. ` +
+    'fairlath measures the wood square to the edge there.';
   return [{ code: 'check.steep', message }];
 }
 
@@ -142,7 +142,7 @@ function wholeWarnings(edge: PartEdge, check: EdgeCheck, { kind, bend }: Explana
       return [{ code: 'check.wrong-rise', message: wrongRise(edge, bend, rule) }];
     case 'shifted': {
       const by = `${showNearest(Math.abs(first.proud), rule)} ${first.proud > 0 ? 'proud' : 'shy'}`;
-      const message = `It is ${by} all along: the part lay that much off the rule, or is sawn so. Measure its width to tell.`;
+      const message = `The edge is ${by} all along. The part was set that much off the rule, or it was sawn that way. Measure its width to find out.`;
       return [{ code: 'check.set-crooked', message }];
     }
     case 'crooked':
@@ -151,22 +151,23 @@ function wholeWarnings(edge: PartEdge, check: EdgeCheck, { kind, bend }: Explana
 }
 
 const CROOKED_WORDS =
-  'The part lay crooked against the rule, or is sawn so: set true to it, it is within. Lay it again and measure; where it reads the same again, it is sawn so.';
+  'The part was set crooked, or it was sawn that way. Set it straight and measure again. If the readings stay the same, it was sawn that way.';
 
 function wrongRise(edge: PartEdge, bend: number, rule: Rule): string {
   const by = showNearest(Math.abs(bend), rule);
   const apexes = edge.runs.flatMap((run) => figuresOf(run).apex ?? []);
   const [apex] = apexes;
-  const middle = `Between true ends it is ${by} ${bend > 0 ? 'proud' : 'shy'} in the middle.`;
+  const middle = `The ends are right, and the middle is ${by} ${bend > 0 ? 'proud' : 'shy'}.`;
   if (!apex || apexes.length > 1) return middle;
   const [from, to] = [edgeStart(edge), edgeEnd(edge)];
   const isLeft = cross(subtract(to, from), subtract(apex.at, from)) > 0;
   const isTooHigh = bend > 0 === (isLeft !== edge.woodIsAbove);
-  return `${middle} The rise is ${by} too ${isTooHigh ? 'large' : 'small'}. A bent part that has opened reads so, too.`;
+  const cause = isTooHigh ? '' : ' On a laminated part this is springback.';
+  return `${middle} The rise is ${by} too ${isTooHigh ? 'large' : 'small'}.${cause}`;
 }
 
-/** A saw leaves a smooth error; a reading that stands out alone is more often a mistake of the rule. */
+/** A saw leaves a smooth error. A single reading that is far off is more often a measuring mistake. */
 const wrongReadingWarning = ({ station, off }: Explanation['wrong'][number], rule: Rule): Warning => ({
   code: 'check.odd-reading',
-  message: `The reading at station ${showLength(station, rule)} is ${showNearest(Math.abs(off), rule)} ${off > 0 ? 'proud' : 'shy'} of what the others say. Measure it again before you take any wood off.`,
+  message: `The reading at station ${showLength(station, rule)} is ${showNearest(Math.abs(off), rule)} ${off > 0 ? 'proud' : 'shy'} of what the others show. Measure it again before you remove any wood.`,
 });

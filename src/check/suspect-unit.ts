@@ -9,7 +9,7 @@ import type { StationReading } from './readings/read-readings.ts';
 /** 6 m, near 20 ft: boards are sold no longer. Common practice, no published source. */
 const MAX_PART_MM = 6000;
 
-/** Furniture of as many inches would be measured so, mm. */
+/** A part whose length in inches would be usual for furniture, mm. */
 const SHORT_PART_MM = 100;
 
 /** A rule in mm shows tenths at the finest, a rule in inches 1/64. */
@@ -17,7 +17,7 @@ const [TENTHS_PER_MM, MARKS_PER_INCH] = [10, 64];
 
 const isWhole = (x: number): boolean => Math.abs(x - Math.round(x)) < 1e-6;
 
-/** Halves may be of either rule, quarters are not. */
+/** Halves are on both rules, quarters are not. */
 const areInchFractions = (figures: readonly number[]): boolean =>
   figures.every((mm) => isWhole(mm * MARKS_PER_INCH)) && figures.some((mm) => !isWhole(mm * TENTHS_PER_MM));
 
@@ -27,8 +27,8 @@ export function suspectUnitWarnings(readings: readonly StationReading[], rule: R
   const length = Math.max(...stations) - Math.min(...stations);
   const isShort = stations.every((station) => Math.abs(station) <= SHORT_PART_MM);
   const size = `the part would be ${showLength(length, rule)} long`;
-  const inMm = `${size}. If the readings are in mm, read them again with --units mm.`;
-  const inInches = `${size}, and its readings are fractions as of a rule in inches. If they are, read them again with --units in.`;
+  const inMm = `${size}. If the readings are in mm, use --units mm.`;
+  const inInches = `${size}, and the readings look like fractions of an inch. If they are in inches, use --units in.`;
   const areFractions = areInchFractions(readings.flatMap(({ station, offset }) => [station, offset]));
   return warningsThatApply([
     [rule.unit === 'in' && length > MAX_PART_MM, 'take-off.other-unit', inMm],

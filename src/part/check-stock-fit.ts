@@ -15,8 +15,8 @@ export function stockFaults(lines: readonly Segment[], box: Box, stock: Stock): 
     new Fault(
       'stock.too-short',
       (mm) =>
-        `the part is ${mm(length)} long, from station ${mm(box.left)} to ${mm(box.right)}; the stock is ${mm(stockLength)}. ` +
-        `Take stock of ${mm(length)} or more, or shorten the edges.`,
+        `the part is ${mm(length)} long, from station ${mm(box.left)} to ${mm(box.right)}, but the stock is ${mm(stockLength)}. ` +
+        `Use stock of ${mm(length)} or more, or make the part shorter.`,
       'stock.length',
     );
   const tooNarrow = (): Fault => {
@@ -24,8 +24,9 @@ export function stockFaults(lines: readonly Segment[], box: Box, stock: Stock): 
     return new Fault(
       'stock.too-narrow',
       (mm) =>
-        `the part is ${mm(width)} wide, from offset ${mm(low.y)} at station ${mm(low.x)} to ${mm(high.y)} ` +
-        `at station ${mm(high.x)}; the stock is ${mm(stockWidth)}. Take stock of ${mm(width)} or more, or ease the edges.`,
+        `the part is ${mm(width)} wide, but the stock is ${mm(stockWidth)}. ` +
+        `The part goes from offset ${mm(low.y)} at station ${mm(low.x)} to ${mm(high.y)} at station ${mm(high.x)}. ` +
+        `Use stock of ${mm(width)} or more, or make the part narrower.`,
       'stock.width',
     );
   };

@@ -7,7 +7,7 @@ import { edgeEnd, edgeStart } from './edge.ts';
 import { offsetAt } from './offsets.ts';
 import type { Landmark, Part, PartEdge } from './part.ts';
 
-/** The places of a part worth a label, edge by edge, each once: ends, joins, shoulders, nails and pins, apexes. */
+/** The places of a part worth a label, edge by edge, each once: ends, joins, shoulders, nails, points, apexes. */
 export function landmarks(part: Part): Landmark[] {
   return part.edges.flatMap((edge) => {
     const found: Landmark[] = [];
@@ -37,11 +37,11 @@ function candidateLandmarks(edge: PartEdge, rule: Rule): Omit<Landmark, 'edge'>[
     ...apexes,
     ...shoulders.map(({ from, to }) => ({ what: 'shoulder' as const, at: from, to })),
     ...places('join', joins),
-    ...runs.flatMap(({ kind, pins }) => places(kind === 'batten' ? 'nail' : 'pin', pins)),
+    ...runs.flatMap(({ kind, pins }) => places(kind === 'batten' ? 'nail' : 'point', pins)),
   ];
 }
 
-export const isGivenPoint = (what: Landmark['what']): boolean => what === 'nail' || what === 'pin';
+export const isGivenPoint = (what: Landmark['what']): boolean => what === 'nail' || what === 'point';
 
 /** Whether another edge lies below a landmark: its label then stands above, outside the part. */
 export const isOnUpperEdge = ({ edges }: Part, { at, edge }: Landmark): boolean =>

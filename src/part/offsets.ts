@@ -146,7 +146,7 @@ export function stationsOf(edge: PartEdge, base: BaseLine, unit: Unit, every?: n
 
 /** @throws Fault `offsets.too-many-stations` */
 export function assertFewStations(count: number): void {
-  const problem = `that makes more than ${MAX_STATIONS} rows. Take stations farther apart.`;
+  const problem = `this spacing gives more than ${MAX_STATIONS} rows. Use a larger spacing.`;
   if (count > MAX_STATIONS) throw new Fault('offsets.too-many-stations', problem);
 }
 

@@ -84,7 +84,7 @@ export interface Tenon {
 
 /** A place on the part worth a label; a batten has nails, another curve pins. */
 export interface Landmark {
-  readonly what: ApexName | 'nail' | 'pin' | 'join' | 'shoulder' | 'end';
+  readonly what: ApexName | 'nail' | 'point' | 'join' | 'shoulder' | 'end';
   readonly at: Point;
   /** The other corner of a shoulder. */
   readonly to?: Point;

@@ -33,7 +33,7 @@ export class Fault extends Error {
   }
 }
 
-/** More are counted only: nobody reads further before he mends these. */
+/** More are only counted: nobody reads further before these are corrected. */
 export const MAX_TOLD = 20;
 
 /** Every mistake found in one go. Never empty. */
@@ -72,7 +72,7 @@ export const errorText = (error: unknown): string => (error instanceof Error ? e
 export interface Warning {
   readonly code: string;
   readonly message: string;
-  /** The place in the job file ("stock.species") of what is written there in vain. */
+  /** The place in the job file ("stock.species") of a value that has no effect. */
   readonly key?: string;
 }
 

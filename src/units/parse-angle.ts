@@ -16,30 +16,30 @@ export function parseAngle(text: string, upTo: 'below 90' | '90' = 'below 90'): 
   const { negative, pieces } = splitTyped(text, EXAMPLE, complain);
   const [first = '', word, second = '', ...more] = pieces;
   if (more.length > 0)
-    throw complain('ambiguous', 'has more than one angle or slope', `Write one, such as ${EXAMPLE}`);
+    throw complain('ambiguous', 'has more than one angle or slope', `Write one angle, such as ${EXAMPLE}`);
   const isSlope = word !== undefined && SLOPE.test(word);
   const size = isSlope ? slope(first, second, complain) : degrees(first, word, second, complain);
   if (size > Math.PI / 2 || (upTo === 'below 90' && size === Math.PI / 2))
-    throw complain('too-large', 'is 90 degrees or more', 'Write an angle between -90 and 90 degrees');
+    throw complain('too-large', 'is 90 degrees or more', 'Use an angle between −90° and 90°');
   return negative && size !== 0 ? -size : size;
 }
 
 function degrees(number: string, word: string | undefined, rest: string, complain: MakeTextFault): number {
   if (word !== undefined && !DEGREES.test(word)) {
-    const cure = `Write degrees or a slope, such as ${EXAMPLE}`;
-    throw complain('unknown-unit', `has ${quoted(word)} where degrees are expected`, cure);
+    const cure = `Use degrees or a slope, such as ${EXAMPLE}`;
+    throw complain('unknown-unit', `contains ${quoted(word)}, which is not a unit for an angle`, cure);
   }
   if (rest.trim() !== '')
-    throw complain('ambiguous', 'goes on after the degrees', 'Write parts of a degree as in 4.5° or 4 1/2°');
+    throw complain('ambiguous', 'has more text after the degrees', 'Write a fraction of a degree as 4.5° or 4 1/2°');
   return (toDouble(parseNumber(number, complain)) * Math.PI) / 180;
 }
 
 function slope(riseText: string, runText: string, complain: MakeTextFault): number {
   const example = `${riseText.trim() || '1'} in 6`;
   if (runText.trim() === '')
-    throw complain('half-slope', 'is half a slope', `Write rise and run, as in ${example}`);
+    throw complain('half-slope', 'is a slope without a run', `Write the rise and the run, such as ${example}`);
   const [rise, run] = [parseNumber(riseText, complain), parseNumber(runText, complain)];
   if (run.equals(0))
-    throw complain('zero-denominator', 'has a run of 0', `Write a run over 0, as in ${example}`);
+    throw complain('zero-denominator', 'has a run of 0', `Use a run larger than 0, such as ${example}`);
   return Math.atan(toDouble(rise.div(run)));
 }

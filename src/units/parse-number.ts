@@ -8,7 +8,7 @@ const FRACTION = /^(?:(\d+)(?: |-))?(\d+)\/(\d+)$/;
 
 /**
  * A number without sign as makers write it, exact: "28", "28.75", ".75", "3/4", "28 3/4", "28-3/4". "28 - 3/4" may be
- * a subtraction and is refused. A fraction by itself may be improper ("5/4"); after a whole number it is a slip.
+ * a subtraction and is refused. A fraction by itself may be improper ("5/4"); after a whole number it is a typing mistake.
  */
 export function parseNumber(text: string, complain: MakeTextFault): Fraction {
   const number = text.trim();
@@ -17,7 +17,7 @@ export function parseNumber(text: string, complain: MakeTextFault): Fraction {
   if (match === null) throw findSlip(number, complain);
   const [, whole, above = '', below = ''] = match;
   if (/^0+$/.test(below))
-    throw complain('zero-denominator', 'divides by 0', 'Write a number over 0 below the bar, as in 3/4');
+    throw complain('zero-denominator', 'has a 0 below the fraction bar', 'Write a fraction such as 3/4');
   const part = new Fraction(BigInt(above), BigInt(below));
   return whole === undefined ? part : mixedNumber(new Fraction(BigInt(whole)), part, complain);
 }
@@ -31,42 +31,42 @@ function mixedNumber(whole: Fraction, part: Fraction, complain: MakeTextFault): 
   const sum = whole.add(part);
   if (part.lt(1)) return sum;
   const slip = whole.add(part.mod(1));
-  const wrong = `has a fraction of 1 or more (${part.toFraction(true)}) after a whole number`;
+  const wrong = `has a fraction of 1 or more (${part.toFraction(true)}) after the whole number`;
   throw complain('improper', wrong, `Write ${sum.toFraction(true)} or ${slip.toFraction(true)}`);
 }
 
 type Cure = string | ((text: string, first: string, second: string) => string);
 
-const TWO_NUMBERS = 'has two numbers run together';
+const TWO_NUMBERS = 'has two numbers';
 
-/** What is wrong with text that looks like this and what to write instead, the likeliest slip first. */
+/** What is wrong with text that looks like this and what to write instead, the likeliest mistake first. */
 const SLIPS: readonly (readonly [RegExp, code: 'ambiguous' | 'not-a-number', wrong: string, Cure])[] = [
-  [/^(\d+) ?- ?(\d+\/0*[1-9]\d*)$/, 'ambiguous', 'may be one number or a subtraction', joinedOrLess],
-  [/^\D*$/, 'not-a-number', 'lacks a number', 'one, such as 28 3/4'],
+  [/^(\d+) ?- ?(\d+\/0*[1-9]\d*)$/, 'ambiguous', 'can mean one number or a subtraction', joinedOrLess],
+  [/^\D*$/, 'not-a-number', 'has no number', 'a number such as 28 3/4'],
   [/^-|-$/, 'not-a-number', 'has a stray hyphen', (text) => text.replaceAll(/^[- ]+|[- ]+$/g, '')],
-  [/\/[^ -]*\//, 'ambiguous', 'has two bars in one fraction', 'one bar, as in 28 3/4'],
+  [/\/[^ -]*\//, 'ambiguous', 'has two bars in one fraction', 'one bar, such as 28 3/4'],
   [
     /(?<![\d.])\/|\/(?![\d.])/,
     'not-a-number',
-    'lacks a number beside the bar',
-    'one above and one below, as in 3/4',
+    'has a number on one side of the bar only',
+    'a number on both sides, such as 3/4',
   ],
   [
     /^(\d*\.\d*)[ -]+(\d+\/0*[1-9]\d*)$/,
     'ambiguous',
-    'has both decimals and a fraction',
+    'has both a decimal and a fraction',
     (_, point, part) => `${point} or ${Number.parseInt(`0${point}`, 10)} ${part}`,
   ],
-  [/\..*\/|\/.*\./, 'not-a-number', 'has a point in a fraction', 'whole numbers beside the bar, as in 3/4'],
-  [/\//, 'ambiguous', TWO_NUMBERS, 'one, as in 28 3/4'],
+  [/\..*\/|\/.*\./, 'not-a-number', 'has a decimal point in a fraction', 'whole numbers in the fraction, such as 3/4'],
+  [/\//, 'ambiguous', TWO_NUMBERS, 'one number, such as 28 3/4'],
   [
     /^(\d+) +(\d+)$/,
     'ambiguous',
     TWO_NUMBERS,
-    (_, first, second) => `${first}${second}, or a whole number and a fraction as in ${first} 1/2`,
+    (_, first, second) => `${first}${second}, or a whole number and a fraction such as ${first} 1/2`,
   ],
-  [/[ -]/, 'ambiguous', TWO_NUMBERS, 'one, as in 28.75 or 28 3/4'],
-  [/^/, 'not-a-number', 'has more than one decimal point', 'one, as in 28.75'],
+  [/[ -]/, 'ambiguous', TWO_NUMBERS, 'one number, such as 28.75 or 28 3/4'],
+  [/^/, 'not-a-number', 'has more than one decimal point', 'one decimal point, such as 28.75'],
 ];
 
 function findSlip(number: string, complain: MakeTextFault): Error {

@@ -3,7 +3,7 @@ import { exactFraction, toDouble } from './exact-fraction.ts';
 import { MM_IN } from './length-unit.ts';
 import type { Unit } from './unit.ts';
 
-/** A fraction in lowest terms: 1/32 of an inch, 1/2 of a millimetre. Both whole, both > 0. */
+/** A fraction in lowest terms: 1/32 of an inch, 1/2 of a millimeter. Both whole, both > 0. */
 export interface Graduation {
   readonly numerator: number;
   readonly denominator: number;
@@ -28,7 +28,7 @@ const MAX_QUARTERS = 2 ** 30;
 /** Nearer to a half or a quarter, rounding might decide: three roundings at 2^30 are 4e-7 quarters. */
 const TIE_MARGIN = 1e-6;
 
-/** Undefined where the length is too long, or too near to where the answer changes, for doubles to tell. */
+/** Undefined where the length is too long, or too close to where the answer changes, for doubles to decide. */
 export function roundInDoubles(size: number, graduation: Graduation, unit: Unit): Reading | undefined {
   const numerator = graduation.numerator * Number(MM_IN[unit].n);
   const denominator = graduation.denominator * Number(MM_IN[unit].d);

@@ -12,18 +12,18 @@ export interface Rule {
   readonly graduation: Graduation;
 }
 
-/** Graduations found on rules, in their unit: outside these bounds it is a slip. */
+/** Graduations found on rules, in their unit: outside these bounds it is a typing mistake. */
 const BOUNDS = {
   in: { finest: new Fraction(1n, 128n), coarsest: new Fraction(1n), example: '1/32' },
   mm: { finest: new Fraction(1n, 20n), coarsest: new Fraction(25n), example: '0.5' },
 } as const;
 
-const NAMES = { in: 'inches', mm: 'millimetres' } as const;
+const NAMES = { in: 'inches', mm: 'millimeters' } as const;
 
 /** No rule divides a unit into more than thousandths. */
 const MAX_PARTS = 1000n;
 
-/** What most rules have: 1/32 in, or half a millimetre. */
+/** As most rules have: 1/32 in, or half a millimeter. */
 export const defaultRule = (unit: Unit): Rule => ({
   unit,
   graduation: { numerator: 1, denominator: unit === 'in' ? 32 : 2 },
@@ -33,8 +33,9 @@ export const defaultRule = (unit: Unit): Rule => ({
 export function parseGraduation(text: string, unit: Unit): Rule {
   const complain = textFaultMaker('graduation', text);
   const { example } = BOUNDS[unit];
-  const cure = `Write the finest mark of the rule, such as ${example} ${unit}`;
-  const { negative, pieces } = splitTyped(text, `${example} ${unit}`, complain);
+  const typed = withUnit(example, unit);
+  const cure = `Write the finest mark of your rule, such as ${typed}`;
+  const { negative, pieces } = splitTyped(text, typed, complain);
   const [number = '', word, rest = ''] = pieces;
   if (pieces.length > 3 || rest.trim() !== '') throw complain('ambiguous', 'has more than one number', cure);
   if (word !== undefined && findUnit(word) !== unit)
@@ -47,11 +48,11 @@ export function parseGraduation(text: string, unit: Unit): Rule {
 
 function assertGraduation(size: Fraction, unit: Unit, cure: string, complain: MakeTextFault): void {
   const { finest, coarsest } = BOUNDS[unit];
-  if (size.equals(0)) throw complain('zero', 'leaves no marks on the rule', cure);
-  if (size.gt(coarsest)) throw complain('too-coarse', `is over ${coarsest.toFraction()} ${unit}`, cure);
+  if (size.equals(0)) throw complain('zero', 'gives a rule without marks', cure);
+  if (size.gt(coarsest)) throw complain('too-coarse', `is larger than ${withUnit(coarsest.toFraction(), unit)}`, cure);
   const least = unit === 'in' ? finest.toFraction() : finest.toString();
-  if (size.lt(finest)) throw complain('too-fine', `is under ${least} ${unit}`, cure);
-  if (size.d > MAX_PARTS) throw complain('not-on-a-rule', 'is on no rule', cure);
+  if (size.lt(finest)) throw complain('too-fine', `is smaller than ${withUnit(least, unit)}`, cure);
+  if (size.d > MAX_PARTS) throw complain('not-on-a-rule', 'is not on any rule', cure);
 }
 
 /**

@@ -1,7 +1,7 @@
 import { Fault } from './fault.ts';
 import { quoted } from './quoted.ts';
 
-/** Makes a fault of typed text: what is wrong, then what to do. */
+/** Makes the fault of a typed text from what is wrong and what to do. */
 export type MakeTextFault = (code: string, wrong: string, cure: string) => Fault;
 
 export const textFaultMaker =
@@ -17,14 +17,14 @@ const EXPONENT = /^([+-]?[\d.]+e[+-]?\d+)(.*)$/;
 
 /**
  * Typed text taken apart: its sign, and numbers and words in turn, beginning and ending with a number:
- * `2' 4 1/2"` is ["2", "'", " 4 1/2", '"', ""]. The message shows `example` as a right entry.
+ * `2' 4 1/2"` is ["2", "'", " 4 1/2", '"', ""]. The message gives `example` as a correct entry.
  */
 export function splitTyped(text: string, example: string, complain: MakeTextFault) {
   if (text.length > MAX_TEXT)
     throw complain('too-long', `has more than ${MAX_TEXT} characters`, `Write one value, such as ${example}`);
   const plain = normalizeText(text);
   if (plain === '') throw complain('empty', 'is empty', `Write a value, such as ${example}`);
-  if (!/\d/.test(plain)) throw complain('not-a-number', 'has no number', `Write one, such as ${example}`);
+  if (!/\d/.test(plain)) throw complain('not-a-number', 'has no number', `Write a value, such as ${example}`);
   assertNoComma(plain, complain);
   assertNoExponent(plain, complain);
   return { negative: plain.startsWith('-'), pieces: plain.replace(/^[+-] ?/, '').split(WORDS) };
@@ -60,7 +60,7 @@ function assertNoComma(plain: string, complain: MakeTextFault): void {
   if (/^[+-]?[1-9]\d{0,2}(,\d{3})+(?!\d)/.test(plain)) {
     const joined = plain.replaceAll(',', '');
     const cure = /[.,].*[.,]/.test(plain) ? joined : `${joined} or ${pointed}`;
-    throw complain('comma', 'has a comma, which may be a decimal sign or part thousands', `Write ${cure}`);
+    throw complain('comma', 'has a comma, which can mean a decimal point or thousands', `Write ${cure}`);
   }
   const isDecimal = /^[+-]?\d+,\d+(?![\d,.])/.test(plain);
   const cure = isDecimal ? pointed : 'one number with a decimal point, such as 12.5';
@@ -71,6 +71,6 @@ function assertNoExponent(plain: string, complain: MakeTextFault): void {
   const [, number = '', rest = ''] = EXPONENT.exec(plain) ?? [];
   if (number === '') return;
   const inFull = String(Number(number));
-  const cure = /^-?[\d.]+$/.test(inFull) ? `${inFull}${rest}` : 'the number out in full, such as 1000';
+  const cure = /^-?[\d.]+$/.test(inFull) ? `${inFull}${rest}` : 'the full number, such as 1000';
   throw complain('exponent', 'has an exponent', `Write ${cure}`);
 }

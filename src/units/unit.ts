@@ -1,7 +1,7 @@
-/** The two units a job is written in. Inside, every length is millimetres. */
+/** The two units a job is written in. Inside, every length is in millimeters. */
 export type Unit = 'in' | 'mm';
 
-/** Millimetres in an inch: exact by definition (international yard and pound agreement, 1959). */
+/** Millimeters in an inch: exact by definition (international yard and pound agreement, 1959). */
 export const MM_PER_INCH = 25.4;
 
 /** A number as written, with its unit: "3 1/16\"", "312.5 mm". */

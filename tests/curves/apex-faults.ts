@@ -24,7 +24,7 @@ export const faultOf = (apex: Point, ends: StripEnds, to = TO): Fault => {
 
 /** The apex that the fault names as the nearest. */
 export function nearest(apex: Point, ends: StripEnds, to = TO): Point {
-  const told = /nearest it can do is station (-?[\d.]+) mm, offset (-?[\d.]+) mm/.exec(
+  const told = /nearest possible apex is at station (-?[\d.]+) mm, offset (-?[\d.]+) mm/.exec(
     faultOf(apex, ends, to).message,
   )!;
   return { x: Number(told[1]), y: Number(told[2]) };

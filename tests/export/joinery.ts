@@ -24,8 +24,8 @@ joints:
   - slot: {at: 24, out: 1, length: 1 1/2, width: 1/4}
   - mark: {at: 17, label: seat line}
   - mark: {at: 10, out: 1, label: plug}
-  - centre-line: {out: 1}
-  - centre-line: {at: 20}
+  - center-line: {out: 1}
+  - center-line: {at: 20}
 allowance:
   saw: 1/16
 `;

@@ -52,7 +52,8 @@ function wordsOf(node: ts.Node): string | undefined {
   return undefined;
 }
 
-const CODE = /^[<#.]|="|[{}]|^(fairlath|[a-z]+) --|\$ |^M\d| \d+ \d+ 0|^[\w-]+: [\w-]+$|^ \S/;
+/** A tag, a path, a command, a key of a job, a table of the font. */
+const CODE = /^[<#.]|^[\da-f]+:[\da-z.]+ |="|[{}]|^(fairlath|[a-z]+) --|\$ |^M\d| \d+ \d+ 0|^[\w-]+: [\w-]+$|^ \S/;
 const isForPeople = (text: string): boolean => /\p{L}{2,} \p{L}+/u.test(text) && !CODE.test(text);
 
 /** `'--name <value>': 'help'` or `option('--name', 'help')`. */
@@ -120,7 +121,8 @@ const RULES: readonly Rule[] = [
   { forbids: /\b(?:made|make|makes|making) good\b/i, write: 'correct' },
   { forbids: /\btake care\b/i, write: 'Warning or Caution' },
   { forbids: /\bmarked face\b|\bface side\b/i, write: 'reference face' },
-  { forbids: /\bstrips?\b|\blaths?\b/i, write: 'batten, fold tab or row' },
+  // The job key and the option are called strip.
+  { forbids: /(?<!--|")\bstrips?\b|\blaths?\b/i, write: 'batten, fold tab or row' },
   { forbids: /\bpins?\b/i, write: 'nail (of a batten) or point (of a spline)' },
   { forbids: /\bwanted\b|\bother hand\b/i, write: 'quantity, copies, mirrored part' },
   { forbids: /(?<!miter )\bgauges?\b/i, write: 'story stick, miter gauge or blade thickness' },

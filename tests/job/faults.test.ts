@@ -110,9 +110,9 @@ describe('each mistake is one fault, at its line and column, with its key', () =
     ],
     [
       'quantity: 2',
-      'joints: [{centre-line: {at: 9, out: 1}}]',
+      'joints: [{center-line: {at: 9, out: 1}}]',
       'job.one-of',
-      'joints[0].centre-line.out',
+      'joints[0].center-line.out',
       3,
       32,
     ],

@@ -40,8 +40,8 @@ ends:
 joints:
   - slot: {at: 100, out: 30, length: 40, width: 10, turn: 5, depth: 8, label: button}
   - hole: {at: 200, out: 30, diameter: 10, depth: 8, lean: 2, toward: left}
-  - centre-line: {at: 300}
-  - centre-line: {out: 30}
+  - center-line: {at: 300}
+  - center-line: {out: 30}
   - mark: {at: 400, out: 30, label: leg}
 allowance:
   saw: 1

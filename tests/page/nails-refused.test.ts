@@ -38,7 +38,7 @@ describe('nails that cannot be', () => {
     await page.locator('#job-text').fill(job);
     await grip(page, 'edges.top[1].through[199]').focus();
     await page.keyboard.press('n');
-    expect(await faults(page)).toContain('200 is the most');
+    expect(await faults(page)).toContain('Use 200 or fewer');
     expect(await jobText(page)).toBe(job);
   });
 
@@ -48,7 +48,7 @@ describe('nails that cannot be', () => {
     await begin(page, 'Garden arch rail');
     expect(await set(page).getAttribute('aria-pressed')).toBe('false');
     await set(page).click();
-    expect(await faults(page)).toContain('Write through in place of apex');
+    expect(await faults(page)).toContain('write "through" instead of "apex"');
     expect(await set(page).getAttribute('aria-pressed')).toBe('false');
     await begin(page, 'Wall shelf bracket');
     const pins = (text: string): number => text.match(/through: .*/)?.[0].match(/\[\d/g)?.length ?? 0;

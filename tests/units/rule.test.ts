@@ -218,7 +218,7 @@ describe('the graduation of a rule', () => {
     ['graduation.not-on-a-rule', '0.12345', 'mm'],
   ] as const)('%s: %j', (code, text, unit) => {
     expect(() => parseGraduation(text, unit)).toThrow(expect.objectContaining({ code }));
-    expect(() => parseGraduation(text, unit)).toThrow(/Write /);
+    expect(() => parseGraduation(text, unit)).toThrow(/(Write|Use) /);
   });
 });
 

@@ -31,21 +31,21 @@ export function writeTakeOffJob(taken: TakeOff, name: string, rule: Rule): strin
   const written = writingRule(best.curves, rule);
   const { numerator, denominator } = rule.graduation;
   return [
-    `# Taken off a part: the fair curve through ${readings.length} stations. ${capitalize(kindWords(best))} lies best on them.`,
+    `# Taken off a part, measured at ${readings.length} stations. ${capitalize(kindWords(best))} fits the readings best.`,
     ...takeOffRemarks(taken, rule).map((line) => `# ${line}`),
     `part: ${JSON.stringify(name)}`,
     `units: ${unit}`,
-    `graduation: ${numerator}${denominator === 1 ? '' : `/${denominator}`}   # of the rule it was measured with`,
+    `graduation: ${numerator}${denominator === 1 ? '' : `/${denominator}`}   # finest mark of the rule that was used`,
     '',
     'edges:',
-    '  curve:                      # name it as you like; a second edge makes a closed part',
+    '  curve:                      # change the name as you like; a second edge makes a closed part',
     `    - from: ${pointText(best.curves[0].from, written)}`,
     ...best.curves.flatMap((curve) =>
       stepLines(curve, best.ends, written).map((line, i) => `    ${i === 0 ? '- ' : '  '}${line}`),
     ),
     '',
     '# allowance:',
-    `#   saw: ${unit === 'in' ? '1/16' : '1.5'}                   # to saw outside the line`,
+    `#   saw: ${unit === 'in' ? '1/16' : '1.5'}                   # saw this far outside the finished line`,
     '',
   ].join('\n');
 }
@@ -54,17 +54,17 @@ export function writeTakeOffJob(taken: TakeOff, name: string, rule: Rule): strin
 export function takeOffRemarks(taken: TakeOff, rule: Rule): string[] {
   const { kinds, outliers, sigma } = taken;
   const about = (mm: number): string => showTwoFigures(mm, rule.unit);
-  const cannotTell = indistinguishableKinds(taken).map(kindWords);
+  const alike = indistinguishableKinds(taken).map(kindWords);
   return present(
-    `One reading is taken to err by ${about(sigma)} (standard deviation): the rule’s rounding and the hand.`,
+    `Assumed error of one reading: ${about(sigma)} (standard deviation), from the marks of the rule and the hand.`,
     ...kinds.map(
       (each) => `${kindWords(each)}: readings off by ${about(each.rms)} rms, ${about(each.worst)} at worst`,
     ),
-    cannotTell.length > 0 &&
-      `The readings cannot tell it from ${cannotTell.join(' or ')}. Take the one that was used, if you know.`,
+    alike.length > 0 &&
+      `${capitalize(alike.join(' or '))} fits nearly as well. If you know which curve was used, choose that one.`,
     ...outliers.map(
       ({ at, off }) =>
-        `station ${showLength(at.x, rule)}: reads ${showNearest(Math.abs(off), rule)} ${off > 0 ? 'more' : 'less'} than its neighbours say, left out; measure it again`,
+        `station ${showLength(at.x, rule)}: reads ${showNearest(Math.abs(off), rule)} ${off > 0 ? 'more' : 'less'} than the others suggest, so it was left out. Measure it again.`,
     ),
   );
 }
@@ -114,7 +114,7 @@ function stepLines(curve: Curve, ends: KindFit['ends'], rule: Rule): string[] {
       const held = ends?.includes('held') ? [`ends: [${ends.join(', ')}]`] : [];
       return [
         first,
-        `through: ${nails[0]}     # the nail; the apex falls elsewhere, see fairlath show`,
+        `through: ${nails[0]}     # the nail; the apex is elsewhere, see "fairlath show"`,
         ...held,
       ];
     }

@@ -26,7 +26,7 @@ export function takeOff(readings: readonly StationReading[], rule: Rule): TakeOf
   const rising = readings
     .map(({ station, offset }) => ({ x: station, y: offset }))
     .toSorted((a, b) => a.x - b.x);
-  const problem = `fewer than ${MIN_TAKE_OFF_STATIONS} stations do not tell one curve from another. Measure at more stations.`;
+  const problem = `fewer than ${MIN_TAKE_OFF_STATIONS} stations cannot show which curve it is. Measure at more stations.`;
   if (mergeStations(rising, sigma).points.length < MIN_TAKE_OFF_STATIONS)
     throw new Fault('take-off.too-few', problem);
   const first = fitKinds(rising, rising, sigma);

@@ -38,9 +38,9 @@ export function readReadings(text: string, unit: Unit): StationReading[] {
   const long = describeExcess(text);
   const report = (code: string, wording: string): void =>
     findings.report(new Fault(code, wording), { line: 1, column: 1 });
-  if (long !== undefined) report('readings.too-big', `${long}. Readings take a line a station: ${EXAMPLE}.`);
+  if (long !== undefined) report('readings.too-big', `${long}, which is too long for readings. Write one station and offset per line: ${EXAMPLE}.`);
   else if (NOT_TEXT.test(text))
-    report('readings.not-text', 'this is not plain text. Save it as CSV in UTF-8.');
+    report('readings.not-text', 'this file is not plain text. Save it as a CSV file (UTF-8).');
   findings.throwIfAny();
   const readings = new ReadingsParser(unit, findings).read(text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/));
   findings.throwIfAny();
@@ -48,9 +48,9 @@ export function readReadings(text: string, unit: Unit): StationReading[] {
 }
 
 export function assertReadings(readings: readonly StationReading[]): void {
-  if (readings.length === 0) throw new Fault('readings.none', 'no readings are given. Measure at a station.');
+  if (readings.length === 0) throw new Fault('readings.none', 'the readings are missing. Measure at one station or more.');
   if (!readings.every(({ station, offset }) => Number.isFinite(station) && Number.isFinite(offset)))
-    throw new Fault('readings.not-finite', 'a reading is not of finite numbers. Give plain lengths, mm.');
+    throw new Fault('readings.not-finite', 'a reading is not a finite number. Use plain lengths in mm.');
 }
 
 interface CsvColumn {
@@ -85,27 +85,27 @@ class ReadingsParser {
       const reading = this.readLine(text);
       if (reading) readings.push(reading);
       if (readings.length <= MAX_READINGS) continue;
-      this.report('too-many', `more than ${MAX_READINGS} readings. Keep one a station.`);
+      this.report('too-many', `there are more than ${MAX_READINGS} readings. Keep one for each station.`);
       return readings;
     }
     this.line = 1;
     if (readings.length === 0 && this.faults === 0)
-      this.report('none', `no reading here. Write a station and an offset a line: ${EXAMPLE}.`);
+      this.report('none', `the readings are missing. Write one station and offset per line: ${EXAMPLE}.`);
     return readings;
   }
 
   private readLine(line: string): StationReading | undefined {
     if (line.length > MAX_LINE)
-      return this.report('long-line', `longer than ${MAX_LINE} characters. Keep one reading.`);
+      return this.report('long-line', `this line is longer than ${MAX_LINE} characters. Keep one reading per line.`);
     if (BLANK_OR_REMARK.test(line)) return undefined;
     const cells = splitCsvLine(line, this.separator);
     if ('openQuote' in cells)
-      return this.report('open-quote', 'this quote is never closed. Close it.', cells.openQuote);
-    // The one value is not read, or each such line would give two mistakes.
+      return this.report('open-quote', 'this quote is not closed. Close it, or remove it.', cells.openQuote);
+    // The single value is not read: otherwise each such line would give two mistakes.
     if (cells.length === 1 && !this.columns?.named) {
       const sign = { ',': 'comma', ';': 'semicolon', '\t': 'tab' }[this.separator];
-      const cure = `Write both, with a ${sign} between them, or # before the line: ${EXAMPLE}.`;
-      return this.report('missing', `one value and no ${sign}. ${cure}`, firstOf(cells).column);
+      const cure = `Write both with a ${sign} between them, or start the line with # to skip it.`;
+      return this.report('missing', `this line has one value and no ${sign}. ${cure}`, firstOf(cells).column);
     }
     if (!this.columns) {
       this.columns = this.columnsOf(cells);
@@ -122,7 +122,7 @@ class ReadingsParser {
     const offset = this.columnNamed(cells, 'measured|readings?') ?? this.columnNamed(cells, 'offsets?');
     if (!station || !offset) {
       const missing = station ? 'offset' : 'station';
-      const wording = `no column for the ${missing}. Name two columns: station, offset.`;
+      const wording = `the column for the ${missing} is missing. Name two columns: station, offset.`;
       this.report('columns', wording, firstOf(cells).column);
     }
     return { station: station ?? plain(0), offset: offset ?? plain(1), named };
@@ -141,7 +141,7 @@ class ReadingsParser {
   private readCells(cells: readonly CsvCell[], columns: CsvColumns): StationReading | undefined {
     const extra = columns.named ? undefined : cells.slice(2).find(({ text }) => text !== '');
     if (extra) {
-      const wording = `${quoted(extra.text)} is one value too many. Write a station and an offset: ${EXAMPLE}.`;
+      const wording = `${quoted(extra.text)} is one value too many. Write a station and an offset, such as ${EXAMPLE}.`;
       return this.report('cells', wording, extra.column);
     }
     const station = this.lengthIn(cells, columns.station, 'station');
@@ -153,7 +153,7 @@ class ReadingsParser {
 
   private lengthIn(cells: readonly CsvCell[], { at, unit }: CsvColumn, what: string): number | undefined {
     const { text, column } = cells[at] ?? { ...lastOf(cells), text: '' };
-    const missing = `no ${what} on this line. Write it, or # before the line: ${EXAMPLE}.`;
+    const missing = `the ${what} is missing on this line. Write it, such as ${EXAMPLE}, or start the line with # to skip it.`;
     if (text === '') return this.report('missing', missing, column);
     return catchFault(
       () => parseLength(this.withPoint(text), unit),
@@ -180,7 +180,7 @@ class ReadingsParser {
 export function parseReading(typed: string, unit: Unit): StationReading {
   const [station, offset, ...more] = typed.split('=');
   if (station === undefined || offset === undefined || more.length > 0)
-    throw new Fault('readings.cells', `${quoted(typed)} is no reading. Write station=offset, as in 6=1/2.`);
+    throw new Fault('readings.cells', `${quoted(typed)} is not a reading. Write station=offset, such as 6=1/2.`);
   return { station: parseLength(station, unit), offset: parseLength(offset, unit) };
 }
 

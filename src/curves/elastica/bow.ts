@@ -22,7 +22,7 @@ const MAX_RISE = 100;
 export function bow(from: Point, to: Point, rise: number): Curve {
   assertDistinct(from, to, 'the two ends of the bow');
   if (!Number.isFinite(rise))
-    throw new Fault('curve.not-finite', 'the bow: its rise is not a finite number. Give a plain length.');
+    throw new Fault('curve.not-finite', 'the rise of the bow is not a finite number. Use a plain length.');
   return makeCurve({ kind: 'bow', from, to, pins: [from, to], exact: [bowPiece(from, to, rise)] });
 }
 
@@ -33,8 +33,8 @@ function bowPiece(from: Point, to: Point, rise: number): Piece {
     throw new Fault(
       'bow.ends-touch',
       (mm) =>
-        `a bow ${mm(Math.abs(rise))} high on a chord of ${mm(chord)} is a loop whose ends all but touch. ` +
-        `Give a rise of ${mm(MAX_RISE * chord)} or less, or a longer chord.`,
+        `a bow with a rise of ${mm(Math.abs(rise))} on a chord of ${mm(chord)} closes to a loop. ` +
+        `Use a rise of ${mm(MAX_RISE * chord)} or less, or a longer chord.`,
     );
   return bowElastica(from, to, Math.sign(rise), bowModulus(Math.abs(rise) / chord));
 }

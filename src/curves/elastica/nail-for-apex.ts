@@ -59,7 +59,7 @@ class ApexProblem {
 export function nailForApex(from: Point, to: Point, apex: Point, ends: StripEnds): NailSolution {
   const frame = new ChordFrame(from, to);
   const height = frame.height(apex);
-  const onChord = 'an apex on the chord leaves no curve. Give it an offset, or use a line.';
+  const onChord = 'an apex on the chord gives no curve. Move it off the chord, or use a line.';
   if (Math.abs(height) < JOIN_MM) throw new Fault('batten.no-such-apex', onChord);
   const run = new ApexProblem(frame, to, height > 0 ? 1 : -1, ends);
   const asked = point(frame.station(apex) / frame.length, Math.abs(height) / frame.length);
@@ -71,15 +71,15 @@ export function nailForApex(from: Point, to: Point, apex: Point, ends: StripEnds
   throw new Fault(
     'batten.no-such-apex',
     (mm) =>
-      `a strip with these ends cannot have an apex of that height at station ${mm(apex.x)}: ` +
-      `the nearest it can do is station ${mm(nearest.x)}, offset ${mm(nearest.y)}. ` +
-      'Move the apex there, hold or free the ends otherwise, or use a spline.',
+      `a batten with these ends cannot have its apex at station ${mm(apex.x)}, offset ${mm(apex.y)}. ` +
+      `The nearest possible apex is at station ${mm(nearest.x)}, offset ${mm(nearest.y)}. ` +
+      'Move the apex there, change the ends, or use a spline.',
   );
 }
 
 /** Stations tried for an apex of a height, and bisections after: a part in 32,000 of the chord. */
 const [STATIONS, HALVINGS] = [32, 10];
-/** An apex that is told is rounded to a rule before it is typed, mm: both coordinates by half of 1/16 in at most. */
+/** A suggested apex is rounded to a rule before it is typed, mm: both coordinates by half of 1/16 in at most. */
 const MAX_ROUNDING_MM = 0.8 * Math.SQRT2;
 
 /** The nearest apex of that height that is possible, however it is rounded. */
@@ -129,8 +129,8 @@ function noNailFault(run: ApexProblem, { y }: Point, most: number): Fault {
   return new Fault(
     tooHigh ? 'batten.too-high' : 'batten.no-such-apex',
     (mm) =>
-      `no nail gives a strip with these ends an apex ${mm(y * run.frame.length)} off its chord` +
-      (tooHigh && most > 0 ? `: it goes up to about ${mm(most * run.frame.length)}. ` : '. ') +
-      `${tooHigh ? 'Lower the apex, hold' : 'Hold'} or free the ends otherwise, or use an arc.`,
+      `a batten with these ends cannot have an apex ${mm(y * run.frame.length)} off its chord. ` +
+      (tooHigh && most > 0 ? `It can go up to about ${mm(most * run.frame.length)}. ` : '') +
+      `${tooHigh ? 'Lower the apex, change' : 'Change'} the ends, or use an arc.`,
   );
 }

@@ -63,11 +63,11 @@ export function tooHighFault({ stations, heights, start, end }: StripProblem, fr
   return new Fault(
     'batten.too-high',
     (mm) =>
-      `a strip with ${both ? 'both ends' : 'one end'} held does not stand on a nail ` +
-      `${mm(Math.abs(height) * chord)} off its chord at ${mm(itemAt(stations, 1) * chord)} along it` +
+      `this nail is too high: ${mm(Math.abs(height) * chord)} off the chord, ${mm(itemAt(stations, 1) * chord)} along it. ` +
+      `A batten with ${both ? 'both ends' : 'one end'} held ` +
       (limit !== undefined && limit < Math.abs(height)
-        ? `: it stands up to ${mm(limit * chord)} there. `
-        : '. ') +
-      `Lower the nail, set more nails, ${both ? 'free an end' : 'hold or free its ends otherwise'}, or use an arc.`,
+        ? `can go up to ${mm(limit * chord)} there. `
+        : 'cannot rest on it. ') +
+      `Lower the nail, add nails, ${both ? 'free an end' : 'change the ends'}, or use an arc.`,
   );
 }

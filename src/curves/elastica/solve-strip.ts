@@ -64,7 +64,7 @@ function toStripProblem(pins: readonly Point[], { start, end }: StripEnds): Stri
   const frame = new ChordFrame(firstOf(pins), lastOf(pins));
   const toChord = (kept: StripEnd): number | undefined => {
     if (kept === 'free') return undefined;
-    const problem = 'the angle of a held end is not a finite number. Give a plain angle.';
+    const problem = 'the angle of a held end is not a finite number. Use a plain angle.';
     if (!Number.isFinite(kept.held)) throw new Fault('curve.not-finite', problem);
     return angleDifference(frame.angle, kept.held);
   };
@@ -78,13 +78,13 @@ function toStripProblem(pins: readonly Point[], { start, end }: StripEnds): Stri
 function assertAdvancing({ stations }: StripProblem, pins: readonly Point[]): void {
   const chord = distance(firstOf(pins), lastOf(pins));
   for (let i = 1; i < pins.length; i++) {
-    assertDistinct(itemAt(pins, i - 1), itemAt(pins, i), 'two neighbouring nails of the batten');
+    assertDistinct(itemAt(pins, i - 1), itemAt(pins, i), 'two neighboring nails of the batten');
     if (!((itemAt(stations, i) - itemAt(stations, i - 1)) * chord > JOIN_MM))
       throw new Fault(
         'batten.out-of-order',
         (mm) =>
-          `the nail at station ${mm(itemAt(pins, i).x)} does not lie beyond the one before it along the batten’s chord. ` +
-          'Give the nails in order.',
+          `the nail at station ${mm(itemAt(pins, i).x)} is not past the nail before it along the chord. ` +
+          'Give the nails in order, from left to right.',
       );
   }
 }
@@ -92,23 +92,26 @@ function assertAdvancing({ stations }: StripProblem, pins: readonly Point[]): vo
 const floorPercent = (share: number): string => `${Math.floor(share * 100)}%`;
 
 function describeLoad({ stations, start, end }: StripProblem): string {
-  if (stations.length === 2) return 'the angles of its ends';
+  if (stations.length === 2) return 'these angles';
   return start === undefined && end === undefined ? 'these offsets' : 'these offsets and angles';
 }
 
 const notConvergedFault = ({ share }: ContinuationResult, over: StripProblem): Fault =>
   new Fault(
     'batten.not-found',
-    `the strip over these ${over.stations.length} nails was not found: it was followed up to ${floorPercent(share)} of ` +
-      `${describeLoad(over)}. Use fewer nails, or an arc.`,
+    `fairlath could not calculate the batten over these ${over.stations.length} nails. ` +
+      `It reached ${floorPercent(share)} of ${describeLoad(over)}. Use fewer nails, or an arc.`,
   );
 
 function snapThroughFault({ share }: ContinuationResult, over: StripProblem): Fault {
-  const ease = over.stations.length === 2 ? 'Ease the angles' : 'Lower the nails, set more of them';
+  const [wrong, ease] =
+    over.stations.length === 2
+      ? ['these ends are too steep', 'Use smaller angles']
+      : ['these nails are too high', 'Lower them, add nails'];
   const held = over.start !== undefined || over.end !== undefined;
   return new Fault(
     'batten.too-high',
-    `a strip does not stand over these nails: raised evenly, it snaps over at ${floorPercent(share)} of ${describeLoad(over)}. ` +
+    `${wrong}: the batten snaps over at ${floorPercent(share)} of ${describeLoad(over)}. ` +
       `${ease}, ${held ? 'free an end' : 'hold its ends'}, or use an arc.`,
   );
 }

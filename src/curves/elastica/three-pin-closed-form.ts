@@ -51,7 +51,7 @@ function solveNailAngles(angle: number, spanA: number, spanB: number): [a: numbe
     b = Math.min(Math.max(b + db, b / 2), (b + Math.PI) / 2);
     if (Math.abs(a - a0) <= STEP_TOLERANCE * a && Math.abs(b - b0) <= STEP_TOLERANCE * b) return [a, b];
   }
-  const problem = 'the strip over these nails was not found. Move the nail a little, or give an arc instead.';
+  const problem = 'fairlath could not calculate the batten over this nail. Move the nail a little, or use an arc.';
   throw new Fault('batten.not-found', problem);
 }
 
@@ -110,14 +110,14 @@ function assertSolvable(a: Point, nail: Point, b: Point): void {
     throw new Fault(
       'batten.out-of-order',
       (mm) =>
-        `the nail at station ${mm(nail.x)} does not stand between the strip’s ends. Put it between ${mm(a.x)} and ${mm(b.x)}.`,
+        `the nail at station ${mm(nail.x)} is not between the ends of the batten. Put it between ${mm(a.x)} and ${mm(b.x)}.`,
     );
   const limit = freeRiseLimit(station / chord) * chord;
   if (rise >= limit)
     throw new Fault(
       'batten.too-high',
       (mm) =>
-        `a strip with free ends slips off a nail ${mm(rise)} off its chord at station ${mm(nail.x)}: ` +
-        `it holds up to ${mm(limit)} there. Lower the nail, or use an arc.`,
+        `this nail is too high: ${mm(rise)} off the chord at station ${mm(nail.x)}. ` +
+        `A batten with free ends slips off above ${mm(limit)} there. Lower the nail, or use an arc.`,
     );
 }

@@ -55,11 +55,11 @@ export function quickChangeRemark(teeth: readonly Tooth[], straight: number): Re
   const sharper = Math.abs(one.curvature) > Math.abs(other.curvature) ? one : other;
   const [first, second] = [describeRadius(one, peak), describeRadius(other, peak)];
   const message = (mm: ShowLength): string =>
-    `hard spot at ${mm(sharper.x)}: from ${first(mm)} to ${second(mm)} within ${mm(other.along - one.along)}`;
+    `hard spot at ${mm(sharper.x)}: the curve changes from ${first(mm)} to ${second(mm)} within ${mm(other.along - one.along)}`;
   return [{ code: 'fairness.hard-spot', at: toPoint(sharper), message }];
 }
 
-/** Maxima on one side with slack between them: flat spots, or a lumpy line. */
+/** Flat spots and lumpy lines: less bend between two places of more bend on the same side. */
 export function flatAndLumpyRemarks(
   sweep: readonly Tooth[],
   straight: number,
@@ -68,15 +68,15 @@ export function flatAndLumpyRemarks(
   if (maxCurvature(sweep) < straight) return [];
   const dips = curvatureDips(sweep, reverses);
   const flats = dips.filter(({ flat }) => flat);
-  const remarks = flats.map(({ at }): Remark => {
+  const remarks = flats.map(({ at, from, to }): Remark => {
     const message = (mm: ShowLength): string =>
-      `flat spot at ${mm(at.x)}: the curve slackens between two swells`;
+      `flat spot at ${mm(at.x)}: from ${mm(from.x)} to ${mm(to.x)} the curve bends more, then less, then more`;
     return { code: 'fairness.flat-spot', at: toPoint(at), message };
   });
   if (dips.length <= MAX_DIPS) return remarks;
-  const { at } = firstOf(dips);
+  const [{ at, from }, { to }] = [firstOf(dips), lastOf(dips)];
   const message = (mm: ShowLength): string =>
-    `lumpy from ${mm(at.x)} on: the curve swells and slackens ${dips.length} times`;
+    `lumpy from ${mm(from.x)} to ${mm(to.x)}: the curve bends less, then more, ${dips.length} times`;
   return [...remarks, { code: 'fairness.lumpy', at: toPoint(at), message }];
 }
 
@@ -94,7 +94,7 @@ function curvatureDips(sweep: readonly Tooth[], reverses: readonly Point[]) {
     const isSeen = waveHeight(slack / 2, after.along - before.along) >= VISIBLE_MM;
     if (left >= DIP_SHARE * lesser || !isSeen) return [];
     const mean = meanCurvature(sweep.slice(sweep.indexOf(before), sweep.indexOf(after) + 1));
-    return [{ at, flat: left < FLAT_SHARE * Math.abs(mean) }];
+    return [{ at, from: before, to: after, flat: left < FLAT_SHARE * Math.abs(mean) }];
   });
 }
 

@@ -103,13 +103,13 @@ function jumpRemark({ before, after }: JointTeeth, peaks: readonly number[], str
   const peak = Math.max(itemAt(peaks, before.run), itemAt(peaks, after.run), straight);
   if (Math.abs(after.curvature - before.curvature) <= JUMP * peak) return [];
   const [one, other] = [describeRadius(before, peak), describeRadius(after, peak)];
-  const over = before.curvature * after.curvature < 0 ? ', turning the other way' : '';
+  const over = before.curvature * after.curvature < 0 ? ', bending the other way' : '';
   const message = (mm: ShowLength): string =>
-    `hard spot at ${mm(after.x)}: ${one(mm)} on one side, ${other(mm)} on the other${over}`;
+    `hard spot at ${mm(after.x)}: the curve changes suddenly from ${one(mm)} to ${other(mm)}${over}`;
   return [{ code: 'fairness.hard-spot', at: toPoint(after), message }];
 }
 
-const REVERSES_ONCE = 'a smooth curve that reverses once, as its points ask for';
+const REVERSES_ONCE = 'a smooth curve that reverses once, as its points require';
 
 function fairRemark(straight: boolean, reverses: number, stepped: boolean): Remark {
   const within = stepped ? ' between its shoulders' : '';

@@ -53,8 +53,8 @@ export function inflectionRemark(
 ): Remark[] {
   const unasked = found.length > requiredInflections(sweep, runs);
   if (!unasked && found.length <= MAX_FAIR_INFLECTIONS) return [];
-  const asked = 'as its points ask for. Check that you want each of these';
-  const why = unasked ? 'more often than its points ask for' : asked;
+  const asked = 'as its points require. Check that you want all of these';
+  const why = unasked ? 'more often than its points require' : asked;
   const message = (mm: ShowLength): string =>
     `the curve reverses at ${found.map(({ x }) => mm(x)).join(', ')}, ${why}`;
   return [{ code: 'fairness.reverse', at: firstOf(found), message }];

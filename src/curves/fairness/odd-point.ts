@@ -37,7 +37,7 @@ const mostUnlikely = (pins: readonly LeftOutPin[], leastOff: number, odds: numbe
 
 function oddRemark({ at, off }: LeftOutPin, run: Curve): Remark {
   const message = (mm: ShowLength): string =>
-    `the ${pinName(run)} at ${mm(at.x)} is ${mm(Math.abs(off))} off the line of the others. Check its offset`;
+    `the ${pinName(run)} at ${mm(at.x)} is ${mm(Math.abs(off))} off the curve of the others. Check its offset`;
   return { code: 'fairness.odd-point', at, message };
 }
 
@@ -45,7 +45,7 @@ function coarseRemark(run: Curve): Remark[] {
   const off = coarseness(run.pins);
   if (off === 0) return [];
   const message = (mm: ShowLength): string =>
-    `the ${pinName(run)}s waver about a smooth line by up to ${mm(off)}. Set them out to a finer mark, or use fewer`;
+    `the ${pinName(run)}s are up to ${mm(off)} off a smooth curve, on both sides. Set them to a finer mark, or use fewer`;
   return [{ code: 'fairness.lumpy', message }];
 }
 

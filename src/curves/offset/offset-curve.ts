@@ -37,7 +37,7 @@ export function offsetPieces(pieces: readonly Piece[], away: number, closed: boo
   if (away === 0 || !Number.isFinite(away))
     throw new Fault(
       'parallel.distance',
-      `a parallel does not lie ${away} mm away. Give a distance: over 0 to the left, under 0 to the right.`,
+      `${away} mm is not a distance for a parallel line. Use a positive one for the left, a negative one for the right.`,
     );
   for (const piece of pieces) assertNoFold(piece, away);
   const sides = pieces.map((piece) => new OffsetPiece(piece, away));
@@ -153,8 +153,8 @@ const noRoomFault = (at: Point, away: number): Fault =>
   new Fault(
     'parallel.no-room',
     (mm) =>
-      `a parallel ${mm(Math.abs(away))} away does not fit into the corner at station ${mm(at.x)}: the run there is too short. ` +
-      'Use a smaller distance, or smooth that corner.',
+      `a parallel ${mm(Math.abs(away))} away does not fit the corner at station ${mm(at.x)}: the edge there is too short. ` +
+      'Use a smaller distance, or round the corner.',
   );
 
 /** A parallel folds back where its distance reaches the radius. */
@@ -165,7 +165,7 @@ function assertNoFold(piece: Piece, away: number): void {
   throw new Fault(
     'parallel.folds',
     (mm) =>
-      `a parallel ${mm(Math.abs(away))} away folds back at station ${mm(sharpest.x)}, where the line’s radius is only ` +
+      `a parallel ${mm(Math.abs(away))} away folds back at station ${mm(sharpest.x)}, where the radius is only ` +
       `${mm(1 / Math.abs(sharpest.curvature))}. Use a smaller distance, or ease the curve there.`,
   );
 }

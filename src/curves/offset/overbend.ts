@@ -41,12 +41,12 @@ function assertSmooth(before: Piece, after: Piece): void {
   const [end, { x, angle }] = [paramCurve(before)(1), paramCurve(after)(0)];
   if (Math.abs(angleDifference(end.angle, angle)) < CORNER) return;
   const ofShoulder =
-    'Write the curve alone as a job for its form, and cut the shoulder when the glue is hard.';
+    'Make the form from a job with the curve only. Cut the shoulder after the glue is hard.';
   const isStep = isShoulder(before) || isShoulder(after);
-  const [what, cure] = isStep ? ['shoulder', ofShoulder] : ['corner', 'Ease it into a curve.'];
+  const [what, cure] = isStep ? ['shoulder', ofShoulder] : ['corner', 'Change the corner to a curve.'];
   throw new Fault(
     'sharpen.corner',
-    (mm) => `the line has a ${what} at station ${mm(x)}, and plies do not bend round a corner. ${cure}`,
+    (mm) => `the edge has a ${what} at station ${mm(x)}, and plies cannot bend around it. ${cure}`,
   );
 }
 

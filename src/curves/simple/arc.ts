@@ -17,7 +17,7 @@ export function arc(from: Point, to: Point, by: ArcBy): Curve {
   assertDistinct(from, to, 'the two ends of the arc');
   const rise = riseOf(from, to, by);
   if (!Number.isFinite(rise))
-    throw new Fault('curve.not-finite', 'the arc: a figure is not a finite number. Give plain lengths.');
+    throw new Fault('curve.not-finite', 'a length of the arc is not a finite number. Use plain lengths.');
   return makeCurve({ kind: 'arc', from, to, pins: [], exact: [arcByRise(from, to, rise)] });
 }
 
@@ -40,7 +40,7 @@ function riseOf(from: Point, to: Point, by: ArcBy): number {
     throw new Fault(
       'arc.radius-too-small',
       (mm) =>
-        `a radius of ${mm(radius)} does not span a chord of ${mm(chord)}. Give a radius of ${mm(chord / 2)} or more.`,
+        `a radius of ${mm(radius)} is too small for a chord of ${mm(chord)}. Use a radius of ${mm(chord / 2)} or more.`,
     );
   // The sagitta without the difference of two large numbers, so that flat arcs keep their digits.
   return (Math.sign(by.radius) * chord ** 2) / 4 / (radius + Math.sqrt(radius ** 2 - chord ** 2 / 4));
@@ -55,7 +55,7 @@ function riseThrough(from: Point, to: Point, through: Point): number {
     throw new Fault(
       'arc.out-of-order',
       (mm) =>
-        `the point at station ${mm(through.x)} lies in line with the chord but outside it. Give a point between the ends.`,
+        `the point at station ${mm(through.x)} is in line with the chord but not between its ends. Choose a point between them.`,
     );
   return (-distance(from, to) / 2) * Math.tan(turn / 2);
 }

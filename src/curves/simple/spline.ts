@@ -22,7 +22,7 @@ const MAX_END_ANGLE = (80 * Math.PI) / 180;
 export function spline(points: readonly Point[], start: SplineEnd, end: SplineEnd): Curve {
   assertDistinct(points[0], points.at(-1), 'the two ends of the spline');
   const spans = neighbors(points);
-  for (const [p, q] of spans) assertDistinct(p, q, 'two neighbouring points of the spline');
+  for (const [p, q] of spans) assertDistinct(p, q, 'two neighboring points of the spline');
   const [from, to] = [firstOf(points), lastOf(points)];
   const frame = new ChordFrame(from, to);
   const knots = points.map((p) => point(frame.station(p), frame.height(p)));
@@ -44,8 +44,8 @@ function assertAdvancing(knots: readonly Point[], points: readonly Point[]): voi
     throw new Fault(
       'spline.out-of-order',
       (mm) =>
-        `the spline’s point at station ${mm(itemAt(points, back + 1).x)} does not lie beyond the one before it along the chord. ` +
-        'Give the points in order.',
+        `the point at station ${mm(itemAt(points, back + 1).x)} is not past the point before it along the chord. ` +
+        'Give the points in order, from left to right.',
     );
 }
 
@@ -56,7 +56,7 @@ function endSlope(end: SplineEnd, chord: number, at: Point): number | undefined 
     throw new Fault(
       'spline.too-steep',
       (mm) =>
-        `the spline’s held end at station ${mm(at.x)} stands too steep to its chord. Let that end be natural.`,
+        `the held end at station ${mm(at.x)} is too steep for a spline. Make this end natural.`,
     );
   return Math.tan(angle);
 }

@@ -21,7 +21,7 @@ export function solveTaperedApex(apex: Point, ratio: number, frame: UnitFrame): 
   const [low, high] = [NEAR_END, 1 - NEAR_END].map((x) => shallowApex(x, ratio)) as [number, number];
   const station = (x: number): number => frame.toWorld({ x, y: 0 }).x;
   const cure = (mm: ShowLength): string =>
-    `A shallow strip can have it from ${mm(station(low))} to ${mm(station(high))}, a higher one nearer to its thin end.`;
+    `A shallow one can have it from station ${mm(station(low))} to ${mm(station(high))}. Move a higher apex toward the thin end.`;
   throw noApexFault(apex, frame, cure);
 }
 
@@ -85,5 +85,5 @@ export const noApexFault = (apex: Point, frame: UnitFrame, cure: (length: ShowLe
   new Fault(
     'batten.no-such-apex',
     (mm) =>
-      `no nail gives this tapered strip an apex ${mm(apex.y * frame.length)} off its chord at station ${mm(frame.toWorld(apex).x)}. ${cure(mm)}`,
+      `this tapered batten cannot have an apex ${mm(apex.y * frame.length)} off its chord at station ${mm(frame.toWorld(apex).x)}. ${cure(mm)}`,
   );

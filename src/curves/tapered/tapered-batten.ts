@@ -41,7 +41,7 @@ export function taperedBatten(from: Point, to: Point, by: TaperedBy, strip: Tape
   const asked = frame.toLocal(bent);
   const ratio = strip.to / strip.from;
   const straight = asked.y * frame.length < JOIN_MM;
-  if (straight && 'apex' in by) throw noApexFault(asked, frame, () => 'Give it an offset, or use a line.');
+  if (straight && 'apex' in by) throw noApexFault(asked, frame, () => 'Move it off the chord, or use a line.');
   const spans = straight
     ? straightSpans(asked, ratio)
     : ('nail' in by ? equilibriumOnNail(asked, ratio, frame) : solveTaperedApex(asked, ratio, frame)).spans;
@@ -53,19 +53,19 @@ function assertTaper({ from, to }: Taper, ends: StripEnds): void {
   if (ends.start !== 'free' || ends.end !== 'free')
     throw new Fault(
       'batten.taper-held',
-      'a tapered strip is drawn with free ends only. Set both ends free, or make the strip one thickness.',
+      'a tapered batten must have free ends. Set both ends free, or use one thickness.',
     );
   if (!(from > 0 && to > 0 && Number.isFinite(from + to)))
     throw new Fault(
       'batten.taper',
-      'a strip must have some thickness at both ends. Give two lengths over 0.',
+      'a batten needs a thickness at both ends. Use two lengths larger than 0.',
     );
   if (Math.max(from / to, to / from) > MAX_TAPER)
     throw new Fault(
       'batten.taper',
       (mm) =>
-        `a strip from ${mm(from)} to ${mm(to)} thick tapers too much. ` +
-        `Make its thin end ${mm(Math.max(from, to) / MAX_TAPER)} or thicker.`,
+        `a batten from ${mm(from)} to ${mm(to)} thick tapers too much. ` +
+        `Make the thin end ${mm(Math.max(from, to) / MAX_TAPER)} or thicker.`,
     );
 }
 
@@ -83,7 +83,7 @@ function equilibriumOnNail(nail: Point, ratio: number, frame: UnitFrame): Tapere
     throw new Fault(
       'batten.out-of-order',
       (mm) =>
-        `the nail at station ${mm(frame.toWorld(nail).x)} does not stand between the strip’s ends. ` +
+        `the nail at station ${mm(frame.toWorld(nail).x)} is not between the ends of the batten. ` +
         `Put it between ${mm(frame.toWorld(START).x)} and ${mm(frame.toWorld(END).x)}.`,
     );
   const rest = nail.y < freeRiseLimit(nail.x) ? solveTapered(nail, ratio) : undefined;
@@ -92,8 +92,8 @@ function equilibriumOnNail(nail: Point, ratio: number, frame: UnitFrame): Tapere
   throw new Fault(
     'batten.too-high',
     (mm) =>
-      `a strip tapered like this slips off a nail ${mm(nail.y * frame.length)} off its chord at station ${mm(frame.toWorld(nail).x)}: ` +
-      `it holds up to ${mm(limit * frame.length)} there. Lower the nail, or taper the strip less.`,
+      `this nail is too high: ${mm(nail.y * frame.length)} off the chord at station ${mm(frame.toWorld(nail).x)}. ` +
+      `This tapered batten slips off above ${mm(limit * frame.length)} there. Lower the nail, or use less taper.`,
   );
 }
 

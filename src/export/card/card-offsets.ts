@@ -11,7 +11,7 @@ import type { CardSection, SectionVariant } from './fit-sections.ts';
 
 /** The kinds of landmark that keep their row, as the page fills. */
 const KEPT_LANDMARKS: readonly (readonly Landmark['what'][])[] = [
-  ['apex', 'most rise', 'nail', 'pin', 'join', 'shoulder'],
+  ['apex', 'most rise', 'nail', 'point', 'join', 'shoulder'],
   ['apex', 'most rise', 'join', 'shoulder'],
   ['apex', 'most rise', 'shoulder'],
   [],

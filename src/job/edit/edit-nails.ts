@@ -28,7 +28,7 @@ export function removeNail(text: string, key: string, index: number): string {
   const list = findNailList(text, key);
   if (isSinglePoint(list) || list.items.length < 2) {
     const wording =
-      'the only one of its run cannot be taken out, for the line bends over it. Set another first.';
+      'the curve needs at least one nail or point. Add another one before you remove this one.';
     throw new Fault('job.only-nail', wording, key);
   }
   const item = list.items[index] as YamlList | undefined;

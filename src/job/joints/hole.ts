@@ -29,7 +29,7 @@ export const hole: JointKind<Hole> = {
   size: ({ diameter, depth, lean }, show) => [
     `${show(diameter)} across`,
     depthWords(depth, show),
-    ...(lean ? [`leans ${showAngle(lean.by)} ${TOWARD_WORDS[lean.toward]}`] : []),
+    ...(lean ? [`tilted ${showAngle(lean.by)} ${TOWARD_WORDS[lean.toward]}`] : []),
   ],
   lengths: ({ diameter }) => [diameter],
   angles: ({ lean }, side) => {
@@ -60,7 +60,7 @@ function readLean(mapping: YamlMapping): Lean | undefined {
   const [entry, way] = [mapping.get('lean'), mapping.get('toward')];
   if (!entry) {
     if (!mapping.isMissing('lean')) return undefined;
-    const wording = 'a hole without a lean runs nowhere. Give its lean, or take this out.';
+    const wording = 'a direction needs an angle. Give the angle, such as "lean: 6", or remove "toward".';
     return way?.reportAtName('job.missing', wording);
   }
   const by = readAngle(entry);
@@ -68,7 +68,7 @@ function readLean(mapping: YamlMapping): Lean | undefined {
   if (by === undefined || toward === undefined) return undefined;
   if (by > 0 && by <= MAX_HOLE_LEAN) return { by, toward };
   const wording =
-    'a hole leans by more than 0 and by 60 degrees at most. "toward: left, right, out or in" says which way.';
+    'the angle of a hole must be more than 0° and at most 60°. For its direction, use toward: left, right, out or in.';
   return entry.report('job.lean', wording);
 }
 

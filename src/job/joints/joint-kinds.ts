@@ -1,6 +1,6 @@
 import type { Point } from '../../curves/geometry/point.ts';
 import type { ShowLength } from '../../units/fault.ts';
-import { centreLine } from './centre-line.ts';
+import { centerLine } from './center-line.ts';
 import { hole } from './hole.ts';
 import type { JointFace, JointKind, JointLine, JointShape, JointView, Lean } from './joint-kind.ts';
 import { mark } from './mark.ts';
@@ -8,7 +8,7 @@ import { mortise } from './mortise.ts';
 import { slot } from './slot.ts';
 
 /** Every kind of joint, by its name in the job file, in the order that messages list them. */
-export const JOINT_KINDS = { mortise, hole, slot, 'centre-line': centreLine, mark };
+export const JOINT_KINDS = { mortise, hole, slot, 'center-line': centerLine, mark };
 
 export type JointKindName = keyof typeof JOINT_KINDS;
 export const JOINT_NAMES = Object.keys(JOINT_KINDS) as JointKindName[];

@@ -9,10 +9,10 @@ export const LEAN_DIRECTIONS: Readonly<Record<Toward, Point>> = {
 };
 
 export const TOWARD_WORDS: Readonly<Record<Toward, string>> = {
-  left: 'to the left end',
-  right: 'to the right end',
+  left: 'toward the left end',
+  right: 'toward the right end',
   out: 'away from the reference line',
-  in: 'to the reference line',
+  in: 'toward the reference line',
 };
 
 /** How far a leaning hole's axis is off at a depth under the face, mm. */

@@ -11,7 +11,7 @@ export const mark: JointKind<{ readonly at: number; readonly out?: number }> = {
   keys: ['at', 'out', 'label'],
   read: (mapping, unit) => {
     const at = requireLength(mapping, 'at', unit, 'any');
-    const label = mapping.require('label', 'Say what the mark is for: label: seat line.');
+    const label = mapping.require('label', 'Give the mark a label, such as "label: seat line".');
     const out = readOptionalLength(mapping, 'out', unit, 'any');
     return at !== undefined && label ? { at, ...omitUndefined({ out }) } : undefined;
   },

@@ -4,11 +4,11 @@ import { readLength } from '../parse/read-values.ts';
 import type { YamlMapping } from '../parse/yaml-mapping.ts';
 
 const MEANINGS = {
-  at: 'the station of its middle, from the reference end',
-  out: 'the offset of its middle, from the reference line',
-  length: 'over all, along the part',
-  width: 'over all, across the part',
-  diameter: 'of the bit',
+  at: 'station of its middle, from the left end',
+  out: 'offset of its middle, from the reference line',
+  length: 'overall length, along the part',
+  width: 'overall width, across the part',
+  diameter: 'diameter of the bit',
 } as const;
 
 /** A length (mm) that must be given. */
@@ -18,7 +18,7 @@ export function requireLength(
   unit: Unit,
   sign: 'any' | 'positive' = 'positive',
 ): number | undefined {
-  const entry = mapping.require(name, `Give its ${name} as a length: ${MEANINGS[name]}.`);
+  const entry = mapping.require(name, `Give the ${MEANINGS[name]}, such as "${name}: 1/2".`);
   return entry && readLength(entry, unit, sign);
 }
 

@@ -15,13 +15,13 @@ import { omitUndefined, readAngle, readOptionalLength } from '../parse/read-valu
 import type { YamlMapping } from '../parse/yaml-mapping.ts';
 import { readMiddle, requireLength } from './read-measures.ts';
 
-/** A mortise, or a slot with round ends: its middle, its size over all, its turn (radians). */
+/** A mortise, or a slot with round ends: its middle, its overall size, its rotation (radians). */
 export interface Recess {
   readonly at: Point;
   readonly length: number;
   readonly width: number;
   readonly turn: number;
-  /** Absent: right through. */
+  /** Absent: through the wood. */
   readonly depth?: number;
 }
 
@@ -30,7 +30,7 @@ export const RECESS = {
   place: ({ at }: Recess) => ({ at: at.x, out: at.y }),
   size: ({ length, width, turn, depth }: Recess, show: ShowLength) => [
     `${show(length)} × ${show(width)}`,
-    ...(turn === 0 ? [] : [`turned ${showAngle(turn)}`]),
+    ...(turn === 0 ? [] : [`rotated ${showAngle(turn)}`]),
     depthWords(depth, show),
   ],
   lengths: ({ length, width }: Recess) => [length, width],
@@ -38,7 +38,7 @@ export const RECESS = {
 } as const;
 
 export const depthWords = (depth: number | undefined, show: ShowLength): string =>
-  depth === undefined ? 'right through' : `${show(depth)} deep`;
+  depth === undefined ? 'through' : `${show(depth)} deep`;
 
 export function readRecess(mapping: YamlMapping, unit: Unit): Recess | undefined {
   const at = readMiddle(mapping, unit);

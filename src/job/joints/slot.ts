@@ -22,7 +22,7 @@ function read(mapping: YamlMapping, unit: Unit): Recess | undefined {
   if (!recess || recess.length > recess.width) return recess;
   return mapping
     .get('length')
-    ?.report('job.slot', 'a slot with round ends is longer than it is wide. Give another length, or a hole.');
+    ?.report('job.slot', 'a slot must be longer than it is wide. Use a larger length, or a hole.');
 }
 
 const endMiddles = ({ at, length, width, turn }: Recess): Point[] =>

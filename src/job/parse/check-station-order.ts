@@ -25,8 +25,8 @@ const isSameStation = (one: Coordinate, other: Coordinate): boolean =>
 const reportVerticalCurve = (end: Coordinate, start: Coordinate): false =>
   reportBackwards(
     end,
-    `is that of the start of this step, ${showCoordinate(start)}`,
-    `Only a line may stand square to the reference line, as a shoulder: "line: ${showCoordinate(end)}".`,
+    `is also the start of this step, ${showCoordinate(start)}`,
+    `Only a line can be square to the reference line: "line: ${showCoordinate(end)}".`,
   );
 
 const showCoordinate = ({ station, offset }: Coordinate): string => `[${station}, ${offset}]`;
@@ -34,26 +34,26 @@ const showCoordinate = ({ station, offset }: Coordinate): string => `[${station}
 function checkBeyond(later: Coordinate, earlier: Coordinate, what: string): boolean {
   if (reportSamePoint(later, earlier)) return false;
   if (later.at.x > earlier.at.x + JOIN_MM) return true;
-  return reportBackwards(later, `does not lie beyond ${what} at station ${earlier.station}`);
+  return reportBackwards(later, `is not past ${what} at station ${earlier.station}`);
 }
 
 function checkBefore(pin: Coordinate, end: Coordinate): boolean {
   if (reportSamePoint(pin, end)) return false;
   if (pin.at.x < end.at.x - JOIN_MM) return true;
-  return reportBackwards(pin, `does not lie short of the end of this step at station ${end.station}`);
+  return reportBackwards(pin, `is not before the end of this step at station ${end.station}`);
 }
 
 function reportSamePoint(one: Coordinate, other: Coordinate): boolean {
   if (distance(one.at, other.at) > JOIN_MM) return false;
-  const where = `this is the same point as another of this step, at station ${other.station}`;
-  one.entry.report('job.same-point', `${where}. Leave one of them out, or move it.`);
+  const where = `this step has the same point twice, at station ${other.station}`;
+  one.entry.report('job.same-point', `${where}. Move one of them, or remove it.`);
   return true;
 }
 
 function reportBackwards(
   { entry, station }: Coordinate,
   wording: string,
-  cure = 'Stations must grow from point to point along an edge.',
+  cure = 'Make each station larger than the one before it.',
 ): false {
   entry.report('job.backwards', `station ${station} ${wording}. ${cure}`);
   return false;
@@ -73,12 +73,12 @@ export function checkShoulder(
   { isFirst, isLast, afterShoulder }: Readonly<Record<'isFirst' | 'isLast' | 'afterShoulder', boolean>>,
 ): boolean {
   const [from, to] = [showCoordinate(start), showCoordinate(end)];
-  const atEnd = `a shoulder at station ${end.station} lies in the cut of the part’s end. Leave it out`;
+  const atEnd = `a shoulder cannot be at the end of an edge, station ${end.station}. Remove it`;
   const [wording] = present(
-    isFirst && `${atEnd}, and begin the edge at ${to}.`,
-    isLast && `${atEnd}: the edge ends at ${from}.`,
+    isFirst && `${atEnd}, and start the edge at ${to}.`,
+    isLast && `${atEnd}, so that the edge ends at ${from}.`,
     afterShoulder &&
-      `there is a shoulder at station ${start.station} already. Write one, to its last offset: "line: ${to}".`,
+      `there are two shoulders at station ${start.station}. Write one, to the last offset: "line: ${to}".`,
   );
   if (wording !== undefined) end.entry.report('job.shoulder', wording);
   return wording === undefined;

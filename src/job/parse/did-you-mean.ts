@@ -1,18 +1,18 @@
 import { itemAt } from '../../units/checked.ts';
 
-/** More slips would suggest names that only look alike. */
+/** With more edits, names that only look alike would be suggested. */
 const MAX_EDITS = 2;
 
 /** Fewer letters may be short for too many names. */
 const MIN_ABBREVIATION = 3;
 
-/** The name that was probably meant: the nearest within two slips, or else the only one that it is short for. */
+/** The name that was probably meant: the closest within two edits, or else the only one that it can be short for. */
 export function closestName(written: string, names: readonly string[]): string | undefined {
   const typed = written.toLowerCase();
   const maxEdits = Math.min(MAX_EDITS, Math.max(1, Math.floor(typed.length / 2)));
   const near = names
     .map((name) => ({ name, distance: editDistance(typed, name.toLowerCase()) }))
-    // All letters changed is not a slip.
+    // A name with every letter changed is another word.
     .filter(({ name, distance }) => distance <= maxEdits && distance < name.length)
     // On a tie, a letter left out is likelier than one changed: "ot" is "out" before "at".
     .toSorted(
@@ -55,6 +55,6 @@ export function editDistance(a: string, b: string): number {
 
 /** The cure for a wrong name. */
 export function didYouMean(written: string, names: readonly string[], meant = closestName(written, names)) {
-  const known = `Known here: ${names.join(', ')}.`;
+  const known = `Choose from: ${names.join(', ')}.`;
   return meant === undefined ? known : `Did you mean "${meant}"? ${known}`;
 }

@@ -45,7 +45,7 @@ function readJob(root: YamlNode): PossiblyUnread<Job> | undefined {
   const known = units && readWord(units, JOB_UNITS, suggestUnit);
   // Lengths are checked even where the unit is unknown; in millimeters none is too long.
   const unit = known ?? 'mm';
-  const edges = table.require('edges', 'Set out one edge or two under "edges:".');
+  const edges = table.require('edges', 'Describe one or two edges under "edges:".');
   const drawn = edges && readEdges(edges, unit);
   const stands = table.read('stands', (entry) => readStands(entry, drawn));
   if (stands)
@@ -80,7 +80,7 @@ const isComplete = (job: PossiblyUnread<Job>): job is Job =>
   Object.values(job).every((value) => value !== undefined);
 
 function readRule(entry: YamlNode, unit: Unit): Rule | undefined {
-  const typed = entry.text('Write the finest mark on your rule, such as 1/32.');
+  const typed = entry.text('Write the finest mark of your rule, such as 1/32.');
   return typed === undefined ? undefined : entry.attempt(() => parseGraduation(typed, unit));
 }
 
@@ -101,7 +101,7 @@ function readStock(entry: YamlNode, unit: Unit): Stock | undefined {
 function readQuantity(entry: YamlNode, pair: PairKind | undefined): number | undefined {
   const quantity = readCount(entry, MAX_QUANTITY);
   if (quantity === undefined || pair !== 'mirrored' || quantity % 2 === 0) return quantity;
-  const wording = `${quantity} parts do not make mirrored pairs. Write an even number, both hands counted.`;
+  const wording = `${quantity} parts do not make mirrored pairs. Use an even quantity, such as ${quantity + 1}.`;
   return entry.report('job.odd-pair', wording);
 }
 

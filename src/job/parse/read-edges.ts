@@ -16,16 +16,16 @@ const MAX_STEPS = 200;
 /** Letters, digits, spaces, dashes, underscores: safe in a message, on a sheet and in a key. */
 const EDGE_NAME = /^[\p{L}\p{N}][\p{L}\p{M}\p{N} _-]{0,39}$/u;
 
-const EDGE_CURE = 'Write an edge as a list: first "- from: [0, 0]", then steps such as "- line: [34, 0]".';
+const EDGE_CURE = 'Start an edge with "- from: [0, 0]". Then add steps such as "- line: [34, 0]".';
 
-const FROM_CURE = 'An edge starts with "- from: [station, offset]".';
+const FROM_CURE = 'Start the edge with its first point, such as "- from: [0, 0]".';
 
 /** Undefined where a mistake is reported. */
 export function readEdges(node: YamlNode, unit: Unit): Job['edges'] | undefined {
-  const mapping = YamlMapping.of(node, 'Write a name for each edge, and under it its list of steps.');
+  const mapping = YamlMapping.of(node, 'Write a name for each edge, with its list of steps below the name.');
   if (!mapping) return undefined;
   const [first, second, third] = mapping.entries;
-  const wording = 'a part has at most two edges. Take this one out, or give it a job of its own.';
+  const wording = 'a part can have two edges at most. Remove this edge, or put it in another job.';
   third?.node.reportAtName('job.too-many', wording);
   const one = first && readEdge(first, unit, second?.name);
   if (!second) return one && [one];
@@ -41,7 +41,7 @@ export function readEdges(node: YamlNode, unit: Unit): Job['edges'] | undefined 
 
 function readEdge({ name, node }: NamedNode, unit: Unit, other: string | undefined): Edge | undefined {
   if (!EDGE_NAME.test(name)) {
-    const wording = `${quoted(name)} cannot name an edge. Use up to 40 letters, digits, spaces, "-" and "_".`;
+    const wording = `${quoted(name)} cannot be the name of an edge. Use up to 40 letters, digits, spaces, "-" and "_".`;
     return node.reportAtName('job.edge-name', wording);
   }
   if (FOOT_OUT_KEYS.includes(name)) {
@@ -60,7 +60,7 @@ function readEdge({ name, node }: NamedNode, unit: Unit, other: string | undefin
   const [first, ...rest] = readSteps(more, from, unit) ?? [];
   const pins = [first, ...rest].reduce((sum, step) => sum + (step ? countPoints(step) : 0), 0);
   if (pins > MAX_PINS)
-    return node.report('job.too-many', `${pins} nails and points on one edge. ${MAX_PINS} is the most read.`);
+    return node.report('job.too-many', `this edge has ${pins} nails and points. Use ${MAX_PINS} or fewer.`);
   return from && first && { name, from: from.at, steps: [first, ...rest], key: node.key };
 }
 

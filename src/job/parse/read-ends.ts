@@ -13,7 +13,8 @@ const SAW_WORDS = ['miter', 'bevel'] as const;
 const STANCE_WORDS = ['rake', 'splay'] as const;
 
 const END_CURE =
-  'Write square, {miter: 6, bevel: 4} as a saw is set, or {rake: 6, splay: 4} as a leg stands, in degrees. With a parallel edge, square to curve and level are possible too.';
+  'Write square, saw angles such as {miter: 6, bevel: 4}, or leg angles such as {rake: 6, splay: 4}. ' +
+  'With a parallel edge you can also write square to curve, or level.';
 
 /** Undefined where a mistake is reported. */
 export function readEnds(entry: YamlNode): NonNullable<Job['ends']> | undefined {
@@ -34,7 +35,7 @@ function readEnd(entry: YamlNode): EndSetting | undefined {
   if (bySaw && byStance)
     return entry.report(
       'job.one-of',
-      'miter and bevel say the same as rake and splay in another way. Keep the saw’s angles or the stance.',
+      'saw angles and leg angles are mixed here. Use miter and bevel, or rake and splay, not both.',
     );
   // A misspelt name is reported already.
   if (!bySaw && !byStance) return undefined;
@@ -47,6 +48,6 @@ function readEndAngle(table: YamlMapping, name: string): number | undefined {
   const entry = table.get(name);
   const angle = entry ? readAngle(entry) : 0;
   if (angle === undefined || !entry || Math.abs(angle) <= MAX_END_ANGLE) return angle;
-  const wording = `a ${name} of more than 75 degrees runs along the part, not across it. Write a smaller one.`;
+  const wording = `a ${name} over 75° would cut along the part, not across it. Use a smaller angle.`;
   return entry.report('job.too-steep', wording);
 }

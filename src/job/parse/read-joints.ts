@@ -11,8 +11,11 @@ const MAX_JOINTS = 100;
 const MAX_LABEL = 40;
 
 const JOINT_CURE =
-  'Write a joint as its kind and its measures: "- mortise: {at: 5, out: 1, length: 2, width: 3/8}" or ' +
+  'Write the kind of joint and its sizes, such as "- mortise: {at: 5, out: 1, length: 2, width: 3/8}" or ' +
   '"- hole: {at: 20, out: 1 1/2, diameter: 3/8}".';
+
+/** Other spellings of a kind. */
+const BRITISH_NAMES: ReadonlyMap<string, JointKindName> = new Map([['centre-line', 'center-line']]);
 
 /** Joints that cannot be read have their faults already. */
 export function readJoints(node: YamlNode, unit: Unit): Joint[] | undefined {
@@ -35,8 +38,8 @@ function findJointKind(outer: YamlMapping): NamedNode<JointKindName> | undefined
   const [first, second] = outer.entries;
   if (!first) return undefined;
   if (second)
-    return second.node.reportAtName('job.one-of', 'one joint has one kind. Begin another with "- ".');
-  const name = JOINT_NAMES.find((each) => each === first.name);
+    return second.node.reportAtName('job.one-of', 'this joint has two kinds. Start the second joint on its own line with "- ".');
+  const name = JOINT_NAMES.find((each) => each === (BRITISH_NAMES.get(first.name) ?? first.name));
   if (name) return { name, node: first.node };
   const wording = `unknown kind of joint. ${didYouMean(first.name, JOINT_NAMES)}`;
   return first.node.reportAtName('job.unknown-key', wording);

@@ -32,7 +32,7 @@ function findStepKind(mapping: YamlMapping): NamedNode<StepKindName> | undefined
   if (STEP_NAMES.some((kind) => mapping.get(kind))) return mapping.exactlyOne(STEP_NAMES, '');
   const from = mapping.get('from');
   if (from) {
-    const wording = 'an edge starts once, with its first item. Write a step here, or begin another edge.';
+    const wording = 'only the first item of an edge can be "from". Write a step here, or start another edge.';
     return from.reportAtName('job.from', wording);
   }
   const known = STEP_NAMES.flatMap(stepKeys);

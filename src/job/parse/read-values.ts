@@ -37,21 +37,21 @@ export function readCount(entry: YamlNode, most: number): number | undefined {
   if (typed === undefined) return undefined;
   const count = /^\d{1,9}$/.test(typed) ? Number(typed) : 0;
   if (count >= 1 && count <= most) return count;
-  return entry.report('job.count', `${quoted(typed)} does not fit. ${cure}`);
+  return entry.report('job.count', `${quoted(typed)} is not allowed here. ${cure}`);
 }
 
 /** A name on one line, up to `most` characters. */
 export function readName(entry: YamlNode, most: number): string | undefined {
   const typed = readText(entry, most);
   if (typed === undefined || ONE_LINE.test(typed)) return typed;
-  return entry.report('job.text', 'a name holds a line break or a tab. Write it on one line.');
+  return entry.report('job.text', 'the name has a line break or a tab. Write it on one line, without tabs.');
 }
 
 /** Text of one or more lines, up to `most` characters. */
 export function readText(entry: YamlNode, most: number): string | undefined {
   const typed = entry.text(`Write some text, up to ${most} characters.`);
   if (typed === undefined || [...typed].length <= most) return typed;
-  return entry.report('job.text', `the text is too long. Keep it to ${most} characters.`);
+  return entry.report('job.text', `the text is too long. Use ${most} characters or fewer.`);
 }
 
 export function readWord<Word extends string>(
@@ -62,7 +62,7 @@ export function readWord<Word extends string>(
   const typed = entry.text(`Write ${words.join(' or ')}.`);
   const word = words.find((each) => each === typed);
   if (typed === undefined || word !== undefined) return word;
-  return entry.report('job.unknown-word', `${quoted(typed)} is not known here. ${cure(typed)}`);
+  return entry.report('job.unknown-word', `${quoted(typed)} is not one of the choices. ${cure(typed)}`);
 }
 
 /** An optional key of the job is absent, never undefined. */
@@ -73,10 +73,10 @@ export function omitUndefined<T extends object>(values: T): { [K in keyof T]?: E
 
 export const JOB_UNITS: readonly Unit[] = ['in', 'mm'];
 
-/** "cm" is not a slip for "mm", which would make the part ten times too small. */
+/** "cm" is not a typing mistake for "mm", which would make the part ten times too small. */
 export function suggestUnit(typed: string): string {
   const unit = findUnit(typed.trim().toLowerCase());
   if (unit === undefined) return didYouMean(typed, JOB_UNITS);
   if (unit === 'in' || unit === 'mm') return `Write ${unit}.`;
-  return `A job is in inches (in) or millimetres (mm). Write one of them, and each length with its own unit, as 2 ${unit}.`;
+  return `Write in or mm here. A single length can still have its own unit, such as 2 ${unit}.`;
 }

@@ -18,7 +18,7 @@ const MAX_DEPTH = 100;
 /** Control characters, the remains of another encoding, and bare returns. */
 const NON_TEXT = /[^\P{Cc}\t\r\n]|\uFFFD|\r(?!\n)/u;
 
-/** How messages name a text and say its lists are written. */
+/** How messages name a text, and how its lists are written. */
 export type DocumentType = { readonly name: string; readonly lists: string };
 
 export const JOB_DOCUMENT: DocumentType = { name: 'job', lists: 'Write points as [8, 3].' };
@@ -33,7 +33,7 @@ export function readYaml(text: string, kind: DocumentType, findings: Diagnostics
   for (const { wording, offset } of yamlFaults(first.errors, plain, kind.lists))
     reportAt(source, offset, 'job.syntax', wording);
   if (second) {
-    const wording = `a second ${kind.name} begins here. Keep one ${kind.name} to a file.`;
+    const wording = `a second ${kind.name} starts here. Put it in a file of its own.`;
     reportAt(source, second.range[0], 'job.two-documents', wording);
   }
   if (first.errors.length > 0) return undefined;
@@ -46,8 +46,8 @@ const reportAt = (source: SourceText, offset: number, code: string, wording: str
 
 /** What makes a text too long for a job, or for a list of readings. */
 export function describeExcess(text: string): string | undefined {
-  if (utf8Length(text) > MAX_JOB_BYTES) return `longer than ${MAX_JOB_BYTES / 1024} kB`;
-  return text.split('\n').length > MAX_JOB_LINES ? `more than ${MAX_JOB_LINES} lines` : undefined;
+  if (utf8Length(text) > MAX_JOB_BYTES) return `this text is longer than ${MAX_JOB_BYTES / 1024} kB`;
+  return text.split('\n').length > MAX_JOB_LINES ? `this text has more than ${MAX_JOB_LINES} lines` : undefined;
 }
 
 /** Lines are counted here, so that even a file that is not text has places. */
@@ -55,12 +55,12 @@ function checkPlainText(text: string, { name }: DocumentType, source: SourceText
   source.lines.addNewLine(0);
   const long = describeExcess(text);
   if (long !== undefined) {
-    reportAt(source, 0, 'job.too-big', `${long}. A ${name} takes a page or two.`);
+    reportAt(source, 0, 'job.too-big', `${long}, and a ${name} is a page or two. Check that this is the right file.`);
     return false;
   }
   for (const { index } of text.matchAll(/\n/g)) source.lines.addNewLine(index + 1);
   const odd = text.search(NON_TEXT);
-  const cure = `a character here is not text. Save the ${name} as plain text (UTF-8).`;
+  const cure = `this character is not plain text. Save the ${name} as plain text (UTF-8).`;
   if (odd >= 0) reportAt(source, odd, 'job.not-text', cure);
   return odd < 0;
 }
@@ -77,7 +77,7 @@ function parseDocuments(text: string, { lists }: DocumentType, source: SourceTex
   for (const lexeme of new yaml.Lexer().lex(text)) {
     tokens.push(...parser.next(lexeme));
     if (parser.stack.length > MAX_DEPTH) {
-      const wording = `lists lie too deep inside each other here. ${lists}`;
+      const wording = `too many lists are inside each other here. ${lists}`;
       return reportAt(source, parser.offset, 'job.too-deep', wording);
     }
   }
@@ -98,8 +98,8 @@ function rejectShorthand(document: yaml.Document.Parsed, source: SourceText): vo
 }
 
 function describeShorthand(node: yaml.ParsedNode): string | undefined {
-  const cure = 'Write the value out, or put text that begins with such a mark in quotes.';
-  if (yaml.isAlias(node)) return `${quoted(`*${node.source}`)} stands for a value written elsewhere. ${cure}`;
-  if (node.anchor !== undefined) return `${quoted(`&${node.anchor}`)} lends this value elsewhere. ${cure}`;
-  return node.tag === undefined ? undefined : `a "!" gives this value a kind of its own. ${cure}`;
+  const cure = 'Write the value itself. If it is text, put it in quotes.';
+  if (yaml.isAlias(node)) return `${quoted(`*${node.source}`)} refers to a value in another place. ${cure}`;
+  if (node.anchor !== undefined) return `${quoted(`&${node.anchor}`)} names this value for use in another place. ${cure}`;
+  return node.tag === undefined ? undefined : `a "!" gives this value a type. ${cure}`;
 }

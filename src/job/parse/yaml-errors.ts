@@ -4,34 +4,34 @@ import type { YAMLParseError } from 'yaml';
 const LOCAL_ERRORS: ReadonlySet<string> = new Set(['TAB_AS_INDENT', 'BAD_SCALAR_START', 'BAD_DQ_ESCAPE']);
 
 const YAML_CURES: Readonly<Record<string, string>> = {
-  TAB_AS_INDENT: 'a tab indents this line. Indent with spaces.',
+  TAB_AS_INDENT: 'this line is indented with a tab. Use spaces.',
   BAD_INDENT:
-    'this line is not indented like its neighbours, or a bracket before it is left open. ' +
-    'Start names that belong together in the same column, and close each [ with ].',
+    'this line is not indented like the lines around it, or a bracket above it is not closed. ' +
+    'Start names that belong together in the same column. Close each [ with ].',
   BLOCK_AS_IMPLICIT_KEY:
-    'a second name with a colon stands in this value. ' +
-    'Put text that holds a colon in quotes, and start each name on its own line, in line with the one above.',
-  MULTILINE_IMPLICIT_KEY: 'there is no colon and space after the name. Write it as "name: value".',
-  BAD_SCALAR_START: 'this mark cannot begin a value. Put text that begins with it in quotes.',
+    'this value has a second colon. Put text with a colon in quotes. ' +
+    'Start each name on its own line, in the same column as the name above.',
+  MULTILINE_IMPLICIT_KEY: 'the name has no colon and space after it. Write "name: value".',
+  BAD_SCALAR_START: 'a value cannot start with this character. Put the text in quotes.',
   BAD_DQ_ESCAPE:
-    'a backslash in quotes begins nothing known here. Write \\\\ for a backslash and \\" for a quote.',
-  BLOCK_IN_FLOW: 'a list in brackets holds something that needs lines of its own.',
-  MISSING_CHAR: 'a mark is missing here. Write names as "name: value".',
+    'the backslash in these quotes has no known meaning. Write \\\\ for a backslash and \\" for a quote.',
+  BLOCK_IN_FLOW: 'this list in brackets has an entry that needs its own lines.',
+  MISSING_CHAR: 'a character is missing here. Write "name: value".',
 };
 
-/** Their cure says how the kind of text writes its lists. */
+/** Errors whose cure also says how this kind of text writes its lists. */
 const LIST_ERRORS: ReadonlySet<string> = new Set(['BLOCK_IN_FLOW', 'MISSING_CHAR']);
 
 const DEFAULT_CURE =
-  'this does not fit what stands before it. ' +
-  'Close brackets and quotes where they were opened; put text with marks of its own in quotes.';
+  'this does not match the text before it. ' +
+  'Close all brackets and quotes. Put text with special characters in quotes.';
 
-/** One fault a place, none that only follows from another. `lists` says how the file writes its lists. */
+/** One fault for each place, without those that only follow from another. `lists` says how the file writes its lists. */
 export function yamlFaults(errors: readonly YAMLParseError[], text: string, lists: string) {
   const inOrder = errors.toSorted((a, b) => a.pos[0] - b.pos[0]);
   const structural = inOrder.findIndex((error) => !LOCAL_ERRORS.has(error.code));
   const kept = structural < 0 ? inOrder : inOrder.slice(0, structural + 1);
-  // A stray mark can be reported twice, by the value before it and by the one after.
+  // The parser can report a stray mark twice, for the value before it and for the value after it.
   const each = kept.filter((error, i) => error.pos[0] !== kept[i - 1]?.pos[0]);
   return each.map((error) => ({
     wording: describeYamlError(error, lists),
@@ -40,7 +40,7 @@ export function yamlFaults(errors: readonly YAMLParseError[], text: string, list
 }
 
 function describeYamlError(error: YAMLParseError, lists: string): string {
-  if (isOpenQuote(error)) return 'the quote opened here is never closed. Close it where the text ends.';
+  if (isOpenQuote(error)) return 'the quote that starts here is not closed. Close it where the text ends.';
   const cure = YAML_CURES[error.code] ?? DEFAULT_CURE;
   return LIST_ERRORS.has(error.code) ? `${cure} ${lists}` : cure;
 }

@@ -10,7 +10,7 @@ export type NamedNode<Name extends string = string> = { readonly name: Name; rea
 /** A group of named values: `width: 4` and its neighbors, each name once. */
 export class YamlMapping {
   private readonly nodes = new Map<string, YamlNode>();
-  /** Names that a misspelt one was taken for: they are not missing too. */
+  /** Names that a misspelled one was taken for: they are not reported as missing too. */
   private readonly misspelt = new Set<string>();
 
   private constructor(readonly node: YamlNode) {}
@@ -47,17 +47,17 @@ export class YamlMapping {
     return !this.nodes.has(name) && !this.misspelt.has(name);
   }
 
-  /** The one value given of several that exclude each other. */
+  /** The value of the one name that is given, where only one of several can be. */
   exactlyOne<Name extends string>(names: readonly Name[], cure: string): NamedNode<Name> | undefined {
     const [first, second] = this.entries.filter((entry): entry is NamedNode<Name> =>
       names.some((name) => name === entry.name),
     );
     if (!first) {
       if (!names.every((name) => this.isMissing(name))) return undefined;
-      return this.node.report('job.missing', `something is missing. ${cure}`);
+      return this.node.report('job.missing', `a value is missing. ${cure}`);
     }
     if (!second) return first;
-    const wording = `${first.name} and ${second.name} exclude each other. Keep one of them.`;
+    const wording = `there is already a value for ${first.name}. Use ${first.name} or ${second.name}, not both.`;
     return second.node.reportAtName('job.one-of', wording);
   }
 
@@ -80,7 +80,7 @@ export class YamlMapping {
     const path = this.node.key === '' ? printableName(name) : `${this.node.key}.${printableName(name)}`;
     const earlier = this.nodes.get(name);
     if (earlier) {
-      const wording = `written twice, first on line ${earlier.namePosition.line}. Keep one of the two.`;
+      const wording = `this key is here twice, first on line ${earlier.namePosition.line}. Remove one of the two.`;
       source.findings.report(new Fault('job.duplicate-key', wording, path), place);
     } else {
       this.nodes.set(name, new YamlNode(source, path, value, place));
@@ -93,8 +93,8 @@ export class YamlMapping {
     if (name !== '' && name !== '<<') return name;
     const fault =
       name === '<<'
-        ? new Fault('job.alias', '"<<" merges in values from elsewhere. Write the values out here.')
-        : new Fault('job.bad-key', 'a name is missing before the colon. Write it as "name: value".');
+        ? new Fault('job.alias', '"<<" takes values from another place. Write the values here.')
+        : new Fault('job.bad-key', 'the name before the colon is missing. Write "name: value".');
     return this.node.source.findings.report(fault.at(this.node.key), place);
   }
 }

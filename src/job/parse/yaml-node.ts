@@ -44,7 +44,7 @@ export class YamlNode {
   text(cure: string): string | undefined {
     if (!yaml.isScalar(this.node)) return this.reportWrongKind(cure);
     const typed = sourceText(this.node).trim().normalize('NFC');
-    return typed === '' ? this.report('job.empty', `nothing is written here. ${cure}`) : typed;
+    return typed === '' ? this.report('job.empty', `the value is empty. ${cure}`) : typed;
   }
 
   /** The items of a list, each with its own key; at least one, at most `most`. */
@@ -52,7 +52,7 @@ export class YamlNode {
     if (!yaml.isSeq(this.node) || this.node.items.length === 0) return this.reportWrongKind(cure);
     const nodes = this.node.items as (yaml.ParsedNode | null)[];
     if (nodes.length > most)
-      return this.report('job.too-many', `${nodes.length} items in one list. ${most} is the most read.`);
+      return this.report('job.too-many', `this list has ${nodes.length} items. Use ${most} or fewer.`);
     return nodes.map((node, i) => {
       const begins = node ? positionAt(this.source, node.range[0]) : this.position;
       return new YamlNode(this.source, `${this.key}[${i}]`, node, begins);
@@ -68,14 +68,14 @@ export class YamlNode {
     return yaml.isSeq(this.node) && this.node.items.some(yaml.isSeq);
   }
 
-  /** A value for each of two ends: a list of two, or one value that holds for both. */
+  /** A value for each of two ends: a list of two, or one value for both. */
   pairOrBoth(cure: string): readonly [YamlNode, YamlNode] | undefined {
     if (!yaml.isSeq(this.node)) return [this, this];
     const items = this.list(cure, Number.POSITIVE_INFINITY);
     if (!items) return undefined;
     const [first, second, ...more] = items;
     if (first && second && more.length === 0) return [first, second];
-    return this.report('job.pair', `one value or two belong here. ${cure}`);
+    return this.report('job.pair', `this key needs one value or two. ${cure}`);
   }
 
   hasKey(name: string): boolean {
@@ -90,8 +90,8 @@ export class YamlNode {
   private reportWrongKind(cure: string): undefined {
     // rejectShorthand reports an alias.
     if (yaml.isAlias(this.node)) return undefined;
-    if (isEmptyValue(this.node)) return this.report('job.empty', `nothing is written here. ${cure}`);
-    return this.report('job.wrong-kind', `${describe(this.node)} does not belong here. ${cure}`);
+    if (isEmptyValue(this.node)) return this.report('job.empty', `the value is empty. ${cure}`);
+    return this.report('job.wrong-kind', `${describe(this.node)} is not allowed here. ${cure}`);
   }
 }
 

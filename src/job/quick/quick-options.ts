@@ -53,10 +53,10 @@ export class QuickOptionReader {
 
   requireLength(option: 'rise' | 'radius', unit: Unit): number | undefined {
     if (!this.has(option))
-      return this.report(option, 'quick.missing', `missing. Give it a length: --${option} 3/4.`);
+      return this.report(option, 'quick.missing', `missing. Give a length, such as --${option} 3/4.`);
     const length = this.readLength(option, unit);
     if (length === undefined || Math.abs(length) >= JOIN_MM) return length;
-    return this.report(option, 'quick.zero', `0 leaves no curve. Give a ${option} other than 0.`);
+    return this.report(option, 'quick.zero', `a ${option} of 0 gives no curve. Use another ${option}.`);
   }
 
   /** The nail, or the apex in the middle of the chord where no nail is given. */
@@ -71,7 +71,7 @@ export class QuickOptionReader {
     const nail = this.readLength('nail', unit);
     if (nail === undefined || chord === undefined || (nail > JOIN_MM && nail < chord - JOIN_MM)) return nail;
     const ends = `0 and ${this.options.chord.trim()}`;
-    return this.report('nail', 'quick.nail', `the nail is not on the chord. Put it between ${ends}.`);
+    return this.report('nail', 'quick.nail', `the nail is not between the ends of the chord. Use a station between ${ends}.`);
   }
 
   readWord<W extends string>(
@@ -82,7 +82,7 @@ export class QuickOptionReader {
     if (typed === undefined) return undefined;
     const word = words.find((each) => each === typed.trim());
     const cure = option === 'units' ? suggestUnit(typed) : didYouMean(typed, words);
-    return word ?? this.report(option, 'quick.unknown-word', `${quoted(typed)} is unknown. ${cure}`);
+    return word ?? this.report(option, 'quick.unknown-word', `${quoted(typed)} is not one of the choices. ${cure}`);
   }
 
   /** One word for both ends, or two with a comma; free where nothing is typed. */
@@ -90,19 +90,19 @@ export class QuickOptionReader {
     if (this.options.ends === undefined) return ['free', 'free'];
     const typed = this.options.ends.split(',');
     if (typed.length > 2)
-      return this.report('ends', 'quick.ends', `a strip has two ends. Write held, or held,${words[0]}.`);
+      return this.report('ends', 'quick.ends', `a curve has two ends, not ${typed.length}. Write held, or held,${words[0]}.`);
     const [start, end] = typed.map((each) => this.readWord('ends', words, each));
     const kept = (word: string): EndCondition => (word === 'held' ? 'held' : 'free');
     if (start === undefined || (typed.length === 2 && end === undefined)) return undefined;
     return [kept(start), kept(end ?? start)];
   }
 
-  /** The thickness of a strip at both ends; undefined for an even strip. */
+  /** The thickness of the batten at both ends; undefined for a batten without a taper. */
   readTaper(unit: Unit): Taper | undefined {
     const typed = this.options.strip?.split(/\s+to\s+/);
     if (!typed) return undefined;
     if (typed.length !== 2)
-      return this.report('strip', 'quick.strip', 'give the thickness at both ends: --strip "1/4 to 1/8".');
+      return this.report('strip', 'quick.strip', 'a taper needs two thicknesses. Write --strip "1/4 to 1/8".');
     const [from, to] = typed.map((each) => this.attempt('strip', () => parseLength(each, unit, 'positive')));
     return from === undefined || to === undefined ? undefined : { from, to };
   }

@@ -15,7 +15,7 @@ export const arcStep: StepKind<ArcFields> = {
   run: (from, { to, by }) => arc(from, to, by),
   isRigid: true,
   handles: ({ by }): StepHandle[] => {
-    if ('through' in by) return [{ what: 'pin', key: 'through', at: by.through }];
+    if ('through' in by) return [{ what: 'point', key: 'through', at: by.through }];
     if ('rise' in by) return [{ what: 'rise', key: 'rise', mm: by.rise }];
     return [{ what: 'radius', key: 'radius', mm: by.radius }];
   },
@@ -25,7 +25,7 @@ export const arcStep: StepKind<ArcFields> = {
 };
 
 function read(mapping: YamlMapping, unit: Unit): StepReading<ArcFields> | undefined {
-  const by = mapping.exactlyOne(['through', 'rise', 'radius'], 'Give an arc through, rise or radius.');
+  const by = mapping.exactlyOne(['through', 'rise', 'radius'], 'Give through, rise or radius, such as "rise: 3/4".');
   if (!by) return undefined;
   if (by.name === 'through') {
     const through = readPoint(by.node, unit);
@@ -34,14 +34,14 @@ function read(mapping: YamlMapping, unit: Unit): StepReading<ArcFields> | undefi
   const length = readLength(by.node, unit);
   if (length === undefined) return undefined;
   if (Math.abs(length) < JOIN_MM)
-    return by.node.report('job.zero', `a ${by.name} of 0 leaves no arc. Give another, or a line.`);
+    return by.node.report('job.zero', `a ${by.name} of 0 gives no arc. Use another ${by.name}, or a line.`);
   return { fields: { by: by.name === 'rise' ? { rise: length } : { radius: length } }, points: [] };
 }
 
 function readQuick(options: QuickOptionReader, chord: number | undefined, unit: Unit): ArcFields | undefined {
   if (options.has('radius')) {
-    options.refuse('rise', 'rise and radius exclude each other. Keep one of them.');
-    options.refuse('nail', 'a nail and a radius exclude each other. Keep one of them.');
+    options.refuse('rise', 'the arc already has a radius. Use --radius or --rise, not both.');
+    options.refuse('nail', 'the arc already has a radius. Use --radius or --nail, not both.');
     const radius = options.requireLength('radius', unit);
     return radius === undefined ? undefined : { by: { radius } };
   }

@@ -14,10 +14,10 @@ import { type EndConditions, readEnds } from './end-conditions.ts';
 import { pointHandles, type StepKind, type StepReading } from './step-kind.ts';
 
 export interface BattenFields {
-  /** One nail or more between the ends, in order; or the apex that the strip shall have over one nail. */
+  /** One nail or more between the ends, in order; or the apex of a batten over one nail. */
   readonly by: { readonly through: readonly [Point, ...Point[]] } | { readonly apex: Point };
   readonly ends: EndConditions;
-  /** The thickness of a strip that is planed thinner from its start to its end, mm. */
+  /** The thickness of a tapered batten at its start and its end, mm. */
   readonly strip?: Taper;
 }
 
@@ -45,7 +45,7 @@ function read(mapping: YamlMapping, unit: Unit): StepReading<BattenFields> | und
 }
 
 function readBy(mapping: YamlMapping, unit: Unit): StepReading<Pick<BattenFields, 'by'>> | undefined {
-  const cure = 'Give a batten the points it passes: through for nails, apex for its highest point.';
+  const cure = 'Give "through" for its nails, or "apex" for its highest point, such as "apex: [17, 3]".';
   const by = mapping.exactlyOne(['through', 'apex'], cure);
   if (!by) return undefined;
   if (by.name === 'apex') {
@@ -58,7 +58,7 @@ function readBy(mapping: YamlMapping, unit: Unit): StepReading<Pick<BattenFields
 }
 
 const TAPER_CURE =
-  'Write a tapered strip by its thickness at the start and at the end: {from: 1/4, to: 1/8}.';
+  'Write the thickness at the start and at the end, such as {from: 1/4, to: 1/8}.';
 
 function readTaper(node: YamlNode, unit: Unit): Taper | undefined {
   const mapping = YamlMapping.of(node, TAPER_CURE, ['from', 'to']);
@@ -76,19 +76,20 @@ function makeRun(from: Point, step: BattenFields & { readonly to: Point }, ends:
   if ('apex' in by) return taperedBatten(from, to, by, strip, ends);
   const [nail, another] = by.through;
   if (!another) return taperedBatten(from, to, { nail }, strip, ends);
-  const cure = 'Keep one, or leave out "strip" for an even strip.';
-  throw new Fault('batten.taper-nails', `a tapered strip is bent over one nail only. ${cure}`);
+  const cure = 'Keep one nail, or remove "strip" for a batten without a taper.';
+  throw new Fault('batten.taper-nails', `a tapered batten can have one nail only. ${cure}`);
 }
 
 function evenSentence([start, end]: EndConditions): string {
   const held = start === 'held' ? (end === 'held' ? 'both ends' : 'its start') : 'its end';
-  const ends = start === 'free' && end === 'free' ? '' : `, ${held} held in line with what it meets`;
-  return `the line that an even, springy batten takes when it is bent over nails and may slide along them${ends}.`;
+  const isFree = start === 'free' && end === 'free';
+  const ends = isFree ? '' : ` The batten is held at ${held}, in line with the edge next to it.`;
+  return `the curve of a batten of even thickness, bent over nails and free to slide along them.${ends}`;
 }
 
 const taperedSentence = ({ from, to }: Taper, show: ShowLength): string =>
-  `the line of a springy batten planed from ${show(from)} thick to ${show(to)}, bent over one nail; ` +
-  'such a strip creeps thick end first, so that friction or a stop must hold that end.';
+  `the curve of a batten tapered from ${show(from)} to ${show(to)} thick, bent over one nail. ` +
+  'A tapered batten slides toward its thick end, so put a stop there.';
 
 function readQuick(options: QuickOptionReader, chord: number | undefined, unit: Unit) {
   const pin = options.readPin(chord, unit);

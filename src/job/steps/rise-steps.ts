@@ -14,11 +14,11 @@ const riseStep = (
 ): StepKind<{ readonly rise: number }> => ({
   keys: ['rise'],
   read: (mapping, unit) => {
-    const entry = mapping.require('rise', `Give the ${name} its rise over the chord: rise: 3/4.`);
+    const entry = mapping.require('rise', `Give the ${name} its rise above the chord, such as "rise: 3/4".`);
     const rise = entry && readLength(entry, unit);
     if (!entry || rise === undefined) return undefined;
     if (Math.abs(rise) < JOIN_MM)
-      return entry.report('job.zero', 'a rise of 0 leaves no curve. Give another, or a line.');
+      return entry.report('job.zero', 'a rise of 0 gives no curve. Use another rise, or a line.');
     return { fields: { rise }, points: [] };
   },
   run: (from, { to, rise }) => make(from, to, rise),
@@ -33,7 +33,7 @@ const riseStep = (
   },
 });
 
-const BOW_SENTENCE = 'the line of a springy strip whose two ends a string draws together.';
+const BOW_SENTENCE = 'the curve of a batten that is bent like a bow, by a string between its ends.';
 export const bowStep = riseStep('bow', bow, BOW_SENTENCE);
 
-export const ellipseStep = riseStep('ellipse', ellipse, 'half an ellipse standing on its chord.');
+export const ellipseStep = riseStep('ellipse', ellipse, 'half an ellipse on its chord.');

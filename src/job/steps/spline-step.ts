@@ -11,7 +11,7 @@ const END_WORDS = ['natural', 'held'] as const;
 export const splineStep: StepKind<SplineFields> = {
   keys: ['through', 'ends'],
   read: (mapping, unit) => {
-    const cure = 'Give a spline the points it passes: through: [[12, 3], [20, 4]].';
+    const cure = 'Give the points of the spline, such as "through: [[12, 3], [20, 4]]".';
     const through = mapping.require('through', cure);
     const points = through && readPoints(through, unit);
     const ends = readEnds(mapping, END_WORDS);
@@ -20,10 +20,10 @@ export const splineStep: StepKind<SplineFields> = {
   run: (from, { through, to }, { start, end }) =>
     spline([from, ...through, to], start === 'free' ? 'natural' : start, end === 'free' ? 'natural' : end),
   ends: ({ ends }) => ends,
-  handles: ({ through }) => pointHandles('pin', through),
-  pointList: ({ through }) => ({ what: 'pin', points: through }),
+  handles: ({ through }) => pointHandles('point', through),
+  pointList: ({ through }) => ({ what: 'point', points: through }),
   sentence: () =>
-    'a smooth drafting curve through the given points; close to a batten’s line while it is shallow, but not one.',
+    'a smooth drafting curve through the given points. It is close to the curve of a batten only where it is shallow.',
   quick: {
     options: ['nail', 'ends'],
     read: (options, chord, unit) => {

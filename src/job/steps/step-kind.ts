@@ -13,11 +13,11 @@ export type StepReading<Fields> = { readonly fields: Fields; readonly points: re
 
 /** A place that a person may drag, and the key of the job that holds it. */
 export type StepHandle =
-  | { readonly what: 'nail' | 'pin' | 'apex'; readonly key: string; readonly at: Point }
+  | { readonly what: 'nail' | 'point' | 'apex'; readonly key: string; readonly at: Point }
   /** A length over the chord of the step (mm, signed), dragged at the apex. */
   | { readonly what: 'rise' | 'radius'; readonly key: string; readonly mm: number };
 
-export type PointList = { readonly what: 'nail' | 'pin'; readonly points: readonly Point[] };
+export type PointList = { readonly what: 'nail' | 'point'; readonly points: readonly Point[] };
 
 export interface StepView<Fields> {
   run(from: Point, step: Fields & { readonly to: Point }, ends: StripEnds): Curve;
@@ -43,5 +43,5 @@ export interface StepKind<Fields> extends StepView<Fields> {
   };
 }
 
-export const pointHandles = (what: 'nail' | 'pin', points: readonly Point[]): StepHandle[] =>
+export const pointHandles = (what: 'nail' | 'point', points: readonly Point[]): StepHandle[] =>
   points.map((at, i) => ({ what, key: `through[${i}]`, at }));

@@ -51,8 +51,8 @@ function assertSymmetric({ name, path }: PartEdge, station: number): void {
   throw new Fault(
     'half.not-symmetric',
     (mm) =>
-      `the part is ${mm(off)} off its mirror image at station ${mm(x)}, on the edge "${name}". ` +
-      `A half pattern needs both halves alike about station ${mm(station)}: make them so, or print the whole without --half.`,
+      `the two halves differ by ${mm(off)} at station ${mm(x)}, on the edge "${name}". ` +
+      `Make them mirror images about station ${mm(station)}, or print the whole pattern.`,
   );
 }
 
@@ -63,8 +63,7 @@ function assertEndsMirrored({ ends }: Part): void {
   if (left.splay === 0 && right.splay === 0 && Math.abs(left.rake + right.rake) < ANGLE_TOLERANCE) return;
   throw new Fault(
     'half.ends',
-    'the two ends are not cut as mirror images of each other, so one half cannot be flipped for the other. ' +
-      'Print the whole without --half.',
+    'the two ends are not mirror images of each other. Print the whole pattern.',
     'ends',
   );
 }
@@ -76,8 +75,8 @@ function assertJointsMirrored(joints: Part['joints'], station: number): void {
   throw new Fault(
     'half.joints',
     (mm) =>
-      `this ${odd.kind} has no like at the same distance the other side of station ${mm(station)}. ` +
-      'Print the whole without --half.',
+      `this ${odd.kind} has no match on the other side of the middle, station ${mm(station)}. ` +
+      'Print the whole pattern.',
     odd.key,
   );
 }
@@ -109,5 +108,5 @@ const doublesBackFault = (name: string, station: number): Fault =>
   new Fault(
     'half.doubles-back',
     (mm) =>
-      `"${name}" does not pass its middle station ${mm(station)} just once, so it has no halves to flip. Print the whole without --half.`,
+      `"${name}" does not cross its middle, station ${mm(station)}, exactly once. Print the whole pattern.`,
   );

@@ -51,8 +51,8 @@ export function templateOf(part: Part, cutter: Cutter): Template {
     throw new Fault(
       'template.bush',
       (mm) =>
-        `a bit of ${mm(bitDiameter)} does not pass through a bush of ${mm(guideDiameter)}. ` +
-        'Give the outside diameter of a bush that is larger than the bit, or --bearing for a bearing on the bit.',
+        `a bit of ${mm(bitDiameter)} does not fit a guide bushing of ${mm(guideDiameter)}. ` +
+        'Use a bushing with a larger outside diameter, or a bearing on the bit.',
     );
   const offset = (guideDiameter - bitDiameter) / 2;
   const inside = opening ? -offset : offset;
@@ -166,13 +166,14 @@ function tightWarning(where: string, radius: number, cutter: Cutter, rule: Rule)
   const { guide, guideDiameter, bitDiameter } = cutter;
   const inTemplate = radius + (guideDiameter - bitDiameter) / 2;
   const message =
-    `at ${where} the line is hollow to a radius of ${showLength(radius, rule)}: the bit’s ` +
-    `${showSize(bitDiameter / 2, rule)} does not reach in, nor the ${guide}’s ${showSize(guideDiameter / 2, rule)} ` +
-    `into the template’s ${showLength(inTemplate, rule)}. Take a smaller bit, or finish that place by hand.`;
+    `the bit (radius ${showSize(bitDiameter / 2, rule)}) does not fit the hollow at ${where} (radius ${showLength(radius, rule)}). ` +
+    `The ${guide === 'bush' ? 'bushing' : guide} (radius ${showSize(guideDiameter / 2, rule)}) does not fit the template there ` +
+    `(radius ${showLength(inTemplate, rule)}). ` +
+    'Use a smaller bit, or finish that place by hand.';
   return { code: 'template.tight', message };
 }
 
 const cornerWarning = (where: string, radius: number, rule: Rule): Warning => ({
   code: 'template.inner-corner',
-  message: `the bit leaves the inside corner at ${where} round, radius ${showSize(radius, rule)}. Pare it out by hand.`,
+  message: `the bit leaves the inside corner at ${where} with a radius of ${showSize(radius, rule)}. Cut it square by hand.`,
 });

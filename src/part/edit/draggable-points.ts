@@ -12,7 +12,7 @@ export interface Grip {
   /** The key of the job file that holds it: `edges.back[1].apex`. */
   readonly key: string;
   /** What is dragged. */
-  readonly what: 'end' | 'join' | 'nail' | 'pin' | 'apex' | 'parallel';
+  readonly what: 'end' | 'join' | 'nail' | 'point' | 'apex' | 'parallel';
   /** The name of the edge it is on. */
   readonly edge: string;
   /** Where it stands, mm. */

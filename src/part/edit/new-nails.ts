@@ -12,7 +12,7 @@ import type { Part } from '../part.ts';
 
 /** A nail of a batten, or a pin of a spline, to be written into the job. */
 export interface NewNail {
-  readonly what: 'nail' | 'pin';
+  readonly what: 'nail' | 'point';
   readonly edge: string;
   /** The key of the list it goes into: `edges.back[1].through`. */
   readonly key: string;
@@ -117,7 +117,7 @@ function makeNail({ rule }: Part, run: SettableRun, what: NewNail['what'], near:
 
 function noNailFault({ kind, key }: EdgeStep): Fault {
   const byApex =
-    'this batten is given its apex, and its nail follows from that. Write through in place of apex to set nails.';
-  const none = `${aStep(kind)} takes no nails. A batten through nails does, and a spline through pins.`;
+    'fairlath places the nail of this batten, because the job gives its apex. To set nails, write "through" instead of "apex".';
+  const none = `${aStep(kind)} has no nails. Use a batten (with nails) or a spline (with points).`;
   return new Fault('nails.none-here', kind === 'batten' ? byApex : none, key);
 }

@@ -76,7 +76,7 @@ const cutTwiceFault = (key: string, tip: Point): Fault =>
   new Fault(
     'ends.cut-twice',
     (mm) =>
-      `the cut does not pass from edge to edge just once at the end that stands at station ${mm(tip.x)}. ` +
-      'Make its angle smaller, or let the edges run straight there.',
+      `the cut of the end at station ${mm(tip.x)} does not cross the edges exactly once. ` +
+      'Use a smaller angle, or make the edges straight there.',
     key,
   );

@@ -42,7 +42,7 @@ export function makeEndPlane(job: Job, side: EndSide, corners: readonly CurvePoi
   if (angles.splay !== 0 && thickness === undefined)
     throw new Fault(
       'ends.no-thickness',
-      'a bevel needs the thickness of the wood. Write "thickness: 1 3/4" under stock.',
+      'this bevel needs the thickness of the wood. Write "thickness: 1 3/4" under stock.',
       key,
     );
   const reaches = corners.flatMap(({ x, y }) =>

@@ -65,19 +65,19 @@ function findMisplacement(joint: Joint, ground: JointContext): Fault | undefined
   return undefined;
 }
 
-const ACROSS_EDGE_WORDS = 'runs across the finished edge. Move it into the part or make it smaller.';
+const ACROSS_EDGE_WORDS = 'runs across the finished edge. Move it into the part, or make it smaller.';
 const IN_SAW_LINE_WORDS =
-  'stands between the finished line and the saw line, in wood that is planed away. Move it into the part.';
+  'is in wood that you remove after sawing, outside the finished line. Move it into the part.';
 
-/** Joints stand on the marked face: what is under it is the thickness. */
+/** Joints are on the reference face, with the whole thickness under it. */
 function tooDeepFault(joint: CuttingJoint, { thickness }: JointContext): Fault | undefined {
   const { depth = 0 } = joint;
   if (thickness === undefined || depth <= thickness + JOIN_MM) return undefined;
   return new Fault(
     'joint.too-deep',
     (mm) =>
-      `the ${jointName(joint)} at station ${mm(joint.at.x)} is ${mm(depth)} deep; the wood is ${mm(thickness)} thick. ` +
-      'Make it less deep. To go right through, leave the depth out.',
+      `the ${jointName(joint)} at station ${mm(joint.at.x)} is ${mm(depth)} deep, but the wood is ${mm(thickness)} thick. ` +
+      'Use a smaller depth. For a joint through the wood, remove "depth".',
     `${joint.key}.depth`,
   );
 }
@@ -88,8 +88,8 @@ const outsideFault = (joint: Joint, station: number, { from, to }: JointContext)
   new Fault(
     'joint.outside',
     (mm) =>
-      `the ${jointName(joint)} at station ${mm(station)} lies outside the part. ` +
-      `Measure from the reference end and line; the part runs from station ${mm(from)} to ${mm(to)}.`,
+      `the ${jointName(joint)} at station ${mm(station)} is outside the part, which runs from ${mm(from)} to ${mm(to)}. ` +
+      'Measure from the left end and the reference line.',
     joint.key,
   );
 
@@ -130,7 +130,7 @@ function edgeWarning(joint: CuttingJoint, ground: JointContext, rule: Rule): War
 const thinWallWarning = (width: number, where: string, rule: Rule): Warning => ({
   code: 'joint.thin-wall',
   message:
-    `a wall of only ${showLength(width, rule)} is left ${where}; under ${showLength(THIN_WALL_MM, rule)} wood splits easily. ` +
+    `only ${showLength(width, rule)} of wood is left ${where}. Less than ${showLength(THIN_WALL_MM, rule)} splits easily. ` +
     'Move the joint, or make it smaller.',
 });
 
@@ -151,7 +151,7 @@ function wallBetween(one: CuttingJoint, other: CuttingJoint, { thickness }: Join
   const [mine, theirs] = [shapesOnFaces(one, thickness), shapesOnFaces(other, thickness)];
   const walls = mine.flatMap((shape, i) => {
     const opposite = itemAt(theirs, Math.min(i, theirs.length - 1));
-    // One inside the other is no wall but a joint twice over.
+    // One joint inside the other has no wall between them.
     const within = opposite.signedDistance(shape.middle) < 0 || shape.signedDistance(opposite.middle) < 0;
     return within ? { width: -1, at: shape.middle } : wallToPath(opposite.outline, shape);
   });

@@ -23,9 +23,9 @@ export function assertEndsAligned(lower: PartEdge, upper: PartEdge, { unit }: Ru
       throw new Fault(
         'part.ends-not-square',
         (mm) =>
-          `at the ${side} end "${lower.name}" stands at station ${mm(a.x)} and "${upper.name}" at ${mm(b.x)}` +
+          `the two edges end at different stations: at the ${side} end "${lower.name}" at ${mm(a.x)} and "${upper.name}" at ${mm(b.x)}` +
           `${mm(a.x) === mm(b.x) ? `, ${showTwoFigures(Math.abs(a.x - b.x), unit)} apart` : ''}. ` +
-          `Give both edges the same station there, the long point; "ends: {${side}: {miter: 6}}" cuts it at an angle.`,
+          `Use the station of the long point for both. For an angled end, add "ends: {${side}: {miter: 6}}".`,
         `edges.${upper.name}`,
       );
 }
@@ -46,7 +46,7 @@ export function assertShouldersKept(edges: readonly PartEdge[], { left, right }:
           'ends.shoulder',
           (mm) =>
             `the cut of the ${side} end runs through the shoulder of "${edge.name}" at station ${mm(pieceStart(shoulder).x)}. ` +
-            'Set the shoulder farther in, or make the angle of the end smaller.',
+            'Move the shoulder away from the end, or use a smaller angle.',
           key,
         );
     }
@@ -70,7 +70,7 @@ const noWoodFault = (how: 'touch' | 'cross', lower: PartEdge, upper: PartEdge, a
     `part.edges-${how}`,
     (mm) =>
       `the edges "${lower.name}" and "${upper.name}" ${how} at station ${mm(at.x)}. ` +
-      'Move one so that wood is left between them.',
+      'Move one of them, to leave wood between them.',
     `edges.${upper.name}`,
   );
 
@@ -81,8 +81,8 @@ export function assertNotSelfCrossing({ name }: PartEdge, chain: PolylineBvh): v
     throw new Fault(
       'part.edge-crosses-itself',
       (mm) =>
-        `the edge "${name}" crosses itself at station ${mm(at.x)}: its curve runs back over what is there already. ` +
-        'Give it less rise, or more room.',
+        `the edge "${name}" crosses itself at station ${mm(at.x)}. ` +
+        'Use less rise, or a longer chord.',
       `edges.${name}`,
     );
 }

@@ -51,7 +51,7 @@ function lineOutline(edge: PartEdge, { ends, stands }: Job): Outline {
   if (leaning)
     throw new Fault(
       'ends.one-edge',
-      'one edge is a line on a board and has no end to cut. Set out the other edge too, or leave this out.',
+      'a part with one edge has no ends to cut. Add the second edge, or remove this.',
       `ends.${leaning}`,
     );
   assertNotSelfCrossing(edge, new PolylineBvh(edge.pieces));

@@ -22,7 +22,7 @@ export function parallelLine(
 
 const CHECKS_PER_SEGMENT = 16;
 
-/** A parallel that crosses that of the other edge lies too near to the line somewhere. @throws Fault `parallel.no-room` */
+/** A parallel that crosses that of the other edge is too close to the line somewhere. @throws Fault `parallel.no-room` */
 export function assertParallelFits(path: readonly Segment[], line: readonly Piece[], away: number): void {
   const chain = new PolylineBvh(line);
   const near = path
@@ -32,7 +32,7 @@ export function assertParallelFits(path: readonly Segment[], line: readonly Piec
     throw new Fault(
       'parallel.no-room',
       (mm) =>
-        `a parallel ${mm(away)} away does not fit in at station ${mm(near.x)}: there it comes nearer to another stretch of the line. ` +
-        'Use a smaller distance, or leave more room between the two.',
+        `a parallel ${mm(away)} away does not fit at station ${mm(near.x)}: another part of the edge is too close. ` +
+        'Use a smaller distance, or leave more room there.',
     );
 }

@@ -37,7 +37,7 @@ describe('a batten by its apex', () => {
     try {
       batten(from, to, { apex: { x: 650, y: rise } });
     } catch (error) {
-      return Number(/nearest it can do is station ([\d.]+) mm/.exec((error as Error).message)![1]);
+      return Number(/nearest possible apex is at station ([\d.]+) mm/.exec((error as Error).message)![1]);
     }
     throw new Error('an apex so near the end must be refused');
   };

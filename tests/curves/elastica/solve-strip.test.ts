@@ -146,7 +146,7 @@ test('on the brink of snapping over, where rounding would show, no strip is give
     { x: 0, y: 0 },
     { x: 1000, y: 0 },
   ];
-  expect(() => strip([from, to], ends)).toThrow(/does not stand .* 99% of the angles/);
+  expect(() => strip([from, to], ends)).toThrow(/too steep.* 99% of these angles/);
 });
 
 describe('shallow strips are beams (AISC Steel Construction Manual, Table 3-23)', () => {

@@ -49,14 +49,14 @@ describe('fair lines', () => {
 
   test('a reverse that the points ask for is fair', () => {
     const run = through([0, 0], [300, 100], [700, -100], [1000, 0]);
-    expect(words(run)).toBe('fair: a smooth curve that reverses once, as its points ask for');
+    expect(words(run)).toBe('fair: a smooth curve that reverses once, as its points require');
     expect(fairnessOf([run]).inflections).toEqual([{ x: expect.closeTo(500, 6), y: expect.closeTo(0, 6) }]);
   });
 
   test('two reverses are never plainly fair, even where the points ask for them', () => {
     const held = spline([A, point(500, 100), B], { held: 0 }, { held: 0 });
     expect(codes(held)).toEqual(['fairness.reverse']);
-    expect(words(held)).toMatch(/^the curve reverses at 250, 750, as its points ask for/);
+    expect(words(held)).toMatch(/^the curve reverses at 250, 750, as its points require/);
   });
 
   test('a nail of a strip kinks the curvature and does not break it', () => {
@@ -77,14 +77,14 @@ describe('unfair lines', () => {
   test('a line runs into an arc with a hard spot, however smooth the tangent', () => {
     const quarter = arc(B, point(1300, 300), { rise: -300 * (1 - Math.SQRT1_2) });
     expect(words(line(A, B), quarter)).toBe(
-      'hard spot at 1000: straight on one side, a radius of 300 on the other',
+      'hard spot at 1000: the curve changes suddenly from straight to a radius of 300',
     );
   });
 
   test('two arcs of an ogee meet with a hard spot where they turn over', () => {
     const run = [arc(A, B, { rise: 80 }), arc(B, point(2000, 0), { rise: -80 })];
     expect(codes(...run)).toEqual(['fairness.hard-spot']);
-    expect(words(...run)).toContain('turning the other way');
+    expect(words(...run)).toContain('bending the other way');
     expect(fairnessOf(run).inflections).toEqual([{ x: expect.closeTo(1000, 6), y: expect.closeTo(0, 6) }]);
   });
 
@@ -133,7 +133,7 @@ describe('unfair lines', () => {
     const [first, second] = fairnessOf([run]).inflections as [Point, Point];
     expect(first.x + second.x).toBeCloseTo(1000, 6);
     expect(words(run)).toBe(
-      `the curve reverses at ${first.x.toFixed(1)}, ${second.x.toFixed(1)}, more often than its points ask for`,
+      `the curve reverses at ${first.x.toFixed(1)}, ${second.x.toFixed(1)}, more often than its points require`,
     );
   });
 });

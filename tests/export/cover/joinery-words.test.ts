@@ -107,7 +107,7 @@ const joint = fc.oneof(
   place.map((at) => `slot: {${at}, length: 18, width: 6}`),
   place.map((at) => `hole: {${at}, diameter: 9, depth: 12, lean: 5, toward: out, label: peg}`),
   place.map((at) => `mark: {${at}, label: here}`),
-  fc.integer({ min: 10, max: 80 }).map((out) => `centre-line: {out: ${out}}`),
+  fc.integer({ min: 10, max: 80 }).map((out) => `center-line: {out: ${out}}`),
 );
 
 test('property: whatever the ends and the joints, the pattern, its mirror image and their covers are drawn', () => {
@@ -214,6 +214,6 @@ test('a joint is told from the reference end and the reference line', () => {
   expect(words.slice(0, 3)).toEqual([
     'at 16.5, out 1.5: 2.5 × 0.375, 1.25 deep',
     'at 5, out 1: 2 × 0.375, 1 deep',
-    'at 28, out 1.5: 0.375 across, 1 deep, leans 2° to the left end',
+    'at 28, out 1.5: 0.375 across, 1 deep, tilted 2° toward the left end',
   ]);
 });

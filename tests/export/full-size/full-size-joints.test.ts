@@ -13,7 +13,7 @@ edges:
 joints:
   - hole: {at: 100, out: 40, diameter: 20}
   - mortise: {at: 250, out: 30, length: 50, width: 10, turn: 12}
-  - centre-line: {at: 200}
+  - center-line: {at: 200}
 ends: {left: {miter: -10}, right: {miter: 10}}
 `);
 

@@ -31,7 +31,7 @@ const JOINTS = `joints:
   - mortise: {at: 588, out: 40, length: 30, width: 8, turn: 80, depth: 20, label: right rail}
   - hole: {at: 300, out: 55, diameter: 10, lean: 10, toward: right, label: peg}
   - mark: {at: 200, label: seat line}
-  - centre-line: {at: 300}
+  - center-line: {at: 300}
 `;
 const head = (name: string): string =>
   `part: ${name}\nunits: mm\nstock: {thickness: 22}\nallowance: {saw: 1.5}\n`;

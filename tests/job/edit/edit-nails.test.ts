@@ -133,7 +133,7 @@ describe('a nail taken out of the text of a job', () => {
 
   test('is refused where it is the only one', () => {
     for (const nails of ['through: [300, 40]', 'through: [[300, 40]]', 'through:\n        - [300, 40]'])
-      expect(() => removeNail(jobWith(nails), KEY, 0)).toThrow('Set another first');
+      expect(() => removeNail(jobWith(nails), KEY, 0)).toThrow('Add another one');
   });
 });
 

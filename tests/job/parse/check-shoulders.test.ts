@@ -18,20 +18,20 @@ test('a line may stay at its station, up or down, in whatever unit it is typed',
   expect(after?.to.x).toBe(304.8);
 });
 
-describe('where none can stand it is a fault with its cure', () => {
+describe('a shoulder in a wrong place is a fault with a remedy', () => {
   test.each<
     [what: string, steps: string[], code: string, key: string, place: [number, number], cure: string]
   >([
     [
-      'where the edge begins',
+      'at the start of the edge',
       ['from: [0, 3]', 'line: [0 mm, 2]', 'line: [12, 2]'],
       'job.shoulder',
       'edges.top[1].line',
       [6, 13],
-      'begin the edge at [0 mm, 2]',
+      'start the edge at [0 mm, 2]',
     ],
     [
-      'where it ends',
+      'at the end of the edge',
       ['from: [0, 3]', 'line: [12, 3]', 'line: [12, 2]'],
       'job.shoulder',
       'edges.top[2].line',
@@ -39,7 +39,7 @@ describe('where none can stand it is a fault with its cure', () => {
       'the edge ends at [12, 3]',
     ],
     [
-      'where one stands already',
+      'where there is one already',
       ['from: [0, 3]', 'line: [5, 3]', 'line: [5, 2]', 'line: [5, 1]', 'line: [12, 1]'],
       'job.shoulder',
       'edges.top[3].line',
@@ -52,7 +52,7 @@ describe('where none can stand it is a fault with its cure', () => {
       'job.shoulder',
       'edges.top[3].line',
       [8, 13],
-      'at station 5 already',
+      'two shoulders at station 5',
     ],
     [
       'of no height',
@@ -60,7 +60,7 @@ describe('where none can stand it is a fault with its cure', () => {
       'job.same-point',
       'edges.top[2].line',
       [7, 13],
-      'Leave one of them out',
+      'Move one of them',
     ],
     [
       'that runs back a hair',
@@ -68,7 +68,7 @@ describe('where none can stand it is a fault with its cure', () => {
       'job.backwards',
       'edges.top[2].line',
       [7, 13],
-      'Stations must grow',
+      'Make each station larger',
     ],
     ...[
       'arc: [5, 2]\n      rise: 1',

@@ -35,7 +35,7 @@ describe('where a joint may stand', () => {
     ['[{mortise: {at: 300, out: 40, length: 90, width: 10, turn: 80}}]', ['joint.across-edge joints[0]']],
     ['[{slot: {at: 590, out: 40, length: 30, width: 10}}]', ['joint.across-edge joints[0]']],
     ['[{mark: {at: 700, label: seat line}}]', ['joint.outside joints[0]']],
-    ['[{centre-line: {at: 300}}, {centre-line: {out: 40}}, {mark: {at: 200, out: 20, label: dowel}}]', []],
+    ['[{center-line: {at: 300}}, {center-line: {out: 40}}, {mark: {at: 200, out: 20, label: dowel}}]', []],
     [
       '[{hole: {at: 300, out: 40, diameter: 8}}, {mortise: {at: 305, out: 40, length: 40, width: 10}}]',
       ['joint.overlap joints[1]'],
@@ -159,7 +159,7 @@ describe('pairs and halves', () => {
 
   test('a half pattern takes ends that lean against each other, and no others', () => {
     const ends = (left: number) =>
-      partOf(rail('[{centre-line: {at: 300}}]', `ends: {left: {miter: ${left}}, right: {miter: 10}}\n`));
+      partOf(rail('[{center-line: {at: 300}}]', `ends: {left: {miter: ${left}}, right: {miter: 10}}\n`));
     expect(halfOf(ends(-10)).shape.type).toBe('half');
     expect(() => halfOf(ends(10))).toThrowError(/mirror images/);
   });

@@ -42,16 +42,16 @@ describe('a nail set by hand', () => {
   });
 
   test.each([
-    [100, 'a line takes no nails'],
-    [300, 'an arc takes no nails'],
-    [850, 'Write through in place of apex'],
+    [100, 'a line has no nails'],
+    [300, 'an arc has no nails'],
+    [850, 'write "through" instead of "apex"'],
   ])('at station %d is refused with what would do', (x, said) => {
     expect(() => nailAtPointer(KINDS, { x, y: 0 }, 60)).toThrow(said);
   });
 
-  test('of a spline is a pin; where two lines meet, the one that takes it is meant', () => {
-    expect(settableKinds(KINDS)).toEqual(['pin']);
-    expect(nailAtPointer(KINDS, { x: 401, y: 3 }, 30)).toMatchObject({ what: 'pin', index: 0 });
+  test('is a point on a spline; where a line and a spline meet, the spline takes it', () => {
+    expect(settableKinds(KINDS)).toEqual(['point']);
+    expect(nailAtPointer(KINDS, { x: 401, y: 3 }, 30)).toMatchObject({ what: 'point', index: 0 });
     expect(linesForNails(KINDS)).toEqual([KINDS.edges[0]!.runs[2]!.path]);
   });
 
@@ -99,11 +99,11 @@ describe('a nail set from the keyboard', () => {
   });
 
   test('is refused beside a line that takes none, and where no line of the part does', () => {
-    expect(() => nailAfter(LEG, 'front', { x: 0, y: 0 })).toThrow('a line takes no nails');
+    expect(() => nailAfter(LEG, 'front', { x: 0, y: 0 })).toThrow('a line has no nails');
     const rail = partOf(sampleText('garden-arch-rail.yaml'));
-    expect(() => nailInWidestGap(rail)).toThrow('Write through in place of apex');
+    expect(() => nailInWidestGap(rail)).toThrow('write "through" instead of "apex"');
     const arched = partOf(job('    - line: [200, 0]\n    - arc: [400, 0]\n      rise: 20\n'));
-    expect(() => nailInWidestGap(arched)).toThrow('an arc takes no nails');
+    expect(() => nailInWidestGap(arched)).toThrow('an arc has no nails');
     expect(settableKinds(rail)).toEqual([]);
   });
 });

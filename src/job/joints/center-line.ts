@@ -2,12 +2,12 @@ import { readLength } from '../parse/read-values.ts';
 import type { JointKind } from './joint-kind.ts';
 
 /** Across the part at a station, or along it at an offset, mm. */
-export const centreLine: JointKind<{
+export const centerLine: JointKind<{
   readonly line: { readonly at: number } | { readonly out: number };
 }> = {
   keys: ['at', 'out', 'label'],
   read: (mapping, unit) => {
-    const cure = 'Give "at" for a line across the part, "out" for one along it.';
+    const cure = 'Give "at" for a line across the part, or "out" for a line along it.';
     const given = mapping.exactlyOne(['at', 'out'], cure);
     const length = given && readLength(given.node, unit);
     if (!given || length === undefined) return undefined;
