@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { isMap, isPair, isScalar, LineCounter, parseDocument, visit } from 'yaml';
+import { parseJob } from '../../src/job/parse/parse-job.ts';
 import { STARTER_JOB } from '../../src/job/starter-job.ts';
 import { faultsOf } from './faults-of.ts';
 
@@ -59,7 +60,7 @@ const JOBS: readonly (readonly [string, string])[] = [
 
 interface Key {
   readonly name: string;
-  /** The keys around it and beside it, without places in lists: where they are alike, a slip is the same slip. */
+  /** The keys around it and beside it, without places in lists: where they are alike, a mistake is the same mistake. */
   readonly around: string;
   readonly offset: number;
   readonly line: number;
@@ -89,14 +90,14 @@ function keysOf(text: string): Key[] {
   return keys;
 }
 
-/** A letter left out, two changed over, one written twice: each at every place of a word. */
+/** A letter left out, two swapped, one written twice, at every place of a word; not the other spelling of a key. */
 function slipsOf(word: string): string[] {
   const slips = [...word].flatMap((letter, i) => [
     word.slice(0, i) + word.slice(i + 1),
     word.slice(0, i) + word.slice(i + 1, i + 2) + letter + word.slice(i + 2),
     word.slice(0, i) + letter + word.slice(i),
   ]);
-  return [...new Set(slips)].filter((slip) => slip !== word);
+  return [...new Set(slips)].filter((slip) => slip !== word && slip !== 'centre-line');
 }
 
 /** What has been tried in one job need not be tried again in another. */
@@ -107,7 +108,7 @@ function isNew({ name, around }: Key): boolean {
   return tried.add(`${around}: ${name}`).size > known;
 }
 
-describe('a slip in a key is one fault, told at that key, and the key that was meant is named', () => {
+describe('a misspelled key is one fault, at that key, with the right key in the message', () => {
   test.each(JOBS)('%s', (_, text) => {
     expect(faultsOf(text)).toEqual([]);
     const keys = keysOf(text);
@@ -141,4 +142,13 @@ test('a required key that is shortened is told once, as what it is short for', (
     expect(faults).toEqual([expect.objectContaining({ code: 'job.unknown-key', line })]);
     expect(meantIn(faults[0]!.message)).toBe(meant);
   }
+});
+
+test('the British spelling of center-line is the same joint', () => {
+  const [us, british] = ['center-line', 'centre-line'].map((name) => {
+    const text = THE_REST.replaceAll('center-line', name);
+    expect(text).toContain(name);
+    return parseJob(text).job.joints;
+  });
+  expect(british).toEqual(us);
 });

@@ -164,10 +164,10 @@ describe('the nail for an apex of a tapered strip', () => {
     expect(distance(figuresOf(curve).apex!.at, point(x, y))).toBeLessThan(1e-6);
   });
 
-  test('where there is none, tells how far the apex can be moved', () => {
+  test('gives the possible range where there is no nail', () => {
     const asked = () => taperedBatten(A, B, { apex: point(400, 100) }, strip(0.5));
     expect(asked).toThrow(expect.objectContaining({ code: 'batten.no-such-apex' }));
-    expect(asked).toThrow(/from 491.* to 645/);
+    expect(asked).toThrow(/from station 491.* to 645/);
     const flat = () => taperedBatten(A, B, { apex: point(400, 0) }, strip(0.5));
     expect(flat).toThrow(expect.objectContaining({ code: 'batten.no-such-apex' }));
   });
@@ -183,14 +183,14 @@ describe('a tapered strip that cannot be', () => {
     return 'none';
   };
 
-  test('slips off a nail too high for it, and the message tells how high it may be', () => {
+  test('slips off a nail that is too high, and the message gives the limit', () => {
     let told = '';
     try {
       nailed(300, 600, 0.5);
     } catch (error) {
       told = (error as Fault).messageIn((mm) => `<${mm.toFixed(1)}>`);
     }
-    const limit = Number(/holds up to <([\d.]+)>/.exec(told)![1]);
+    const limit = Number(/slips off above <([\d.]+)>/.exec(told)![1]);
     expect(limit).toBeGreaterThan(500);
     expect(codeOf(() => nailed(300, limit - 1, 0.5))).toBe('none');
     expect(codeOf(() => nailed(300, limit + 2, 0.5))).toBe('batten.too-high');

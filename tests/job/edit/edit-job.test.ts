@@ -17,24 +17,24 @@ const changed = (before: string, after: string): string[] => {
 };
 
 describe('a length written anew', () => {
-  test('stands in its place, and nothing else has moved', () => {
+  test('replaces the old length and moves nothing else', () => {
     const edited = editJob(leg, [{ key: `${NAIL}[1]`, typed: '3 3/8' }]);
     expect(changed(leg, edited)).toEqual([
-      '      through: [12, 3 3/8]    # the nail; the apex falls elsewhere, see fairlath show',
+      '      through: [12, 3 3/8]    # the nail; the apex is elsewhere, see "fairlath show"',
     ]);
   });
 
-  test('leaves the remark behind it in its column', () => {
+  test('keeps the comment after it in its column', () => {
     const edited = editJob(leg, [
       { key: `${NAIL}[0]`, typed: '9' },
       { key: `${NAIL}[1]`, typed: '3 11/32' },
     ]);
     expect(changed(leg, edited)).toEqual([
-      '      through: [9, 3 11/32]   # the nail; the apex falls elsewhere, see fairlath show',
+      '      through: [9, 3 11/32]   # the nail; the apex is elsewhere, see "fairlath show"',
     ]);
   });
 
-  test('pushes the remark on when there is no room', () => {
+  test('moves the comment when there is no room', () => {
     const text = 'part: P\nunits: in\nedges:\n  a:\n    - from: [0, 0] # start\n    - line: [3, 0]\n';
     expect(editJob(text, [{ key: 'edges.a[0].from[0]', typed: '10 31/32' }])).toContain(
       '[10 31/32, 0] # start',

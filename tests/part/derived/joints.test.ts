@@ -154,7 +154,7 @@ describe('pairs and halves', () => {
         rail(`[{hole: {at: 100, out: 40, diameter: 8}}, {hole: {at: ${second}, out: 40, diameter: 8}}]`),
       );
     expect(halfOf(two(500)).shape.type).toBe('half');
-    expect(() => halfOf(two(480))).toThrowError(/no like/);
+    expect(() => halfOf(two(480))).toThrowError(/no match/);
   });
 
   test('a half pattern takes ends that lean against each other, and no others', () => {
