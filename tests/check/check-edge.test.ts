@@ -27,7 +27,7 @@ const laid = (readings: readonly StationReading[], shift: number, turn: number):
   }));
 
 describe('checkEdge of a true part', () => {
-  test('finds a part on its line within, with every deviation 0', () => {
+  test('a part on its line is within, with every deviation 0', () => {
     const { worst, rms, verdict, bestFit: fit } = checkEdge(part, back, trueReadings(back, stations), how);
     expect([worst, rms, fit.worst].every((off) => off < 1e-9)).toBe(true);
     expect(verdict).toBe('within');
@@ -270,7 +270,7 @@ describe('checkEdge at a shoulder', () => {
     expect(readings[0]!.deviation).toBeCloseTo(off, 9);
   });
 
-  test('a reading nearer to the end than the saw allowance is compared with the saw line round both', () => {
+  test('a reading closer to the end than the saw allowance is compared with the saw line', () => {
     const rail = partOf(
       'part: P\nunits: mm\nedges:\n  low:\n    - from: [0, 0]\n    - line: [200, 0]\n  top:\n    - from: [0, 50]\n' +
         '    - line: [2, 50]\n    - line: [2, 80]\n    - line: [197, 80]\n    - line: [197, 50]\n    - line: [200, 50]\n' +

@@ -29,7 +29,7 @@ const pastCut = (on: typeof edge, stations: readonly number[]) => {
   return suspectReadings(BRACE, on, checkEdge(BRACE, on, readings, how), readings, how);
 };
 
-test('a reading where the line climbs more than 45° is told as a poor one, true or not', () => {
+test('a reading where the line climbs more than 45° gives a warning', () => {
   const arch = partOf('part: Arch\nunits: mm\nedges:\n  a: [{from: [0, 0]}, {arc: [600, 0], rise: 250}]\n');
   const top = arch.edges[0]!;
   const told = (stations: readonly number[]) => {
@@ -40,14 +40,14 @@ test('a reading where the line climbs more than 45° is told as a poor one, true
   expect(told([20, 300, 400]).map(({ code }) => code)).toEqual(['check.steep']);
 });
 
-test('readings of the other edge are told as that', () => {
+test('readings of the other edge are recognized', () => {
   const [low, up] = [BRACE.edges[0]!, BRACE.edges[1]!];
   const readings = trueReadings(up, [100, 200, 300, 400, 500]);
   const found = suspectReadings(BRACE, low, checkEdge(BRACE, low, readings, how), readings, how);
   expect(found.map(({ code }) => code)).toEqual(['check.other-edge']);
 });
 
-test('readings counted from the corner of a cut left end are told as that', () => {
+test('readings counted from the corner of a cut left end are recognized', () => {
   const brace = partOf(`part: Garden arch brace
 units: mm
 edges:
@@ -78,7 +78,7 @@ describe('suspectReadings of a part outside the tolerance', () => {
       good.map((r) => ({ ...r, offset: -r.offset })),
     ],
     [
-      'with station and offset changed over',
+      'with station and offset swapped',
       ['check.changed-over'],
       good.slice(0, 4).map((r) => ({ station: r.offset, offset: r.station })),
     ],
@@ -95,11 +95,11 @@ describe('suspectReadings of a part outside the tolerance', () => {
   ])('%s', (_, told, readings) => expect(codes(readings)).toEqual(told));
 });
 
-test('the warnings of suspect readings keep their reviewed words', async () => {
+test('the warnings match the reviewed words', async () => {
   const readings: Readonly<Record<string, StationReading[]>> = {
     'counted from the other end': good.map((r) => ({ ...r, station: 34 * IN - r.station })),
     'with its offsets on the other side': good.map((r) => ({ ...r, offset: -r.offset })),
-    'with station and offset changed over': good
+    'with station and offset swapped': good
       .slice(0, 4)
       .map((r) => ({ station: r.offset, offset: r.station })),
     'shy all along': off(() => -IN / 8),
@@ -114,7 +114,7 @@ test('the warnings of suspect readings keep their reviewed words', async () => {
   await expect(`${text.join('\n\n')}\n`).toMatchFileSnapshot('../words/suspect-readings.txt');
 });
 
-test('an edge alike both ways, or three readings, give no warning of the other end', () => {
+test('a symmetrical edge or three readings give no warning of the other end', () => {
   const arch = samplePart('garden-arch-rail.yaml');
   const [lower] = arch.edges as readonly [typeof edge, typeof edge];
   const ask = { ...how, tolerance: 1 };

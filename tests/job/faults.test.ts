@@ -33,9 +33,9 @@ const changed = (from: string, to: string): string => {
   return SOUND.replace(from, () => to);
 };
 
-test('the job that is changed below is sound', () => expect(faultsOf(SOUND)).toEqual([]));
+test('the job used below has no fault', () => expect(faultsOf(SOUND)).toEqual([]));
 
-describe('each mistake is one fault, at its line and column, with its key', () => {
+describe('each mistake is one fault with its key, line and column', () => {
   test.each<[from: string, to: string, code: string, key: string | undefined, line: number, column: number]>([
     // missing and empty
     ['part: Bench apron\n', '', 'job.missing', 'part', 1, 1],
@@ -220,7 +220,7 @@ test.each(['', '\n\n', '# only a remark\n', '---\n', '\uFEFF'])('an empty file i
 });
 
 /** The words of messages that depend on what was typed, reviewed in one file. */
-test('messages about names and units have their reviewed words', async () => {
+test('messages about names and units match the reviewed words', async () => {
   const words = (text: string): string =>
     faultsOf(text)
       .map(({ code, message }) => `${code}: ${message}`)
@@ -238,14 +238,14 @@ test('messages about names and units have their reviewed words', async () => {
   await expect(`${messages.join('\n')}\n`).toMatchFileSnapshot('../words/job.txt');
 });
 
-test('a near name is suggested, a far one is not', () => {
+test('a close name is suggested, a distant one is not', () => {
   const hasGuess = (text: string): boolean => faultsOf(text).some(({ message }) => message.includes('"'));
   expect(faultsOf(changed('rise: 1/4', 'rize: 1/4'))).toMatchObject([{ code: 'job.unknown-key' }]);
   expect(hasGuess(changed('rise: 1/4', 'rize: 1/4'))).toBe(true);
   expect(hasGuess(changed('rise: 1/4', 'rise: 1/4\n      camber: 2'))).toBe(false);
 });
 
-test('a strip with two mistakes tells both', () => {
+test('a strip with two mistakes gives two faults', () => {
   const text = changed(NAIL, `${NAIL}\n      ends: [hald, frei]\n      strip: {from: thick, to: 0}`);
   expect(faultsOf(text).map(({ key }) => key)).toEqual([
     'edges.bottom[2].ends[0]',
@@ -255,7 +255,7 @@ test('a strip with two mistakes tells both', () => {
   ]);
 });
 
-test('all mistakes of a file come in one go, each once, in the order of the file', () => {
+test('all mistakes of a file are reported at once, in the order of the file', () => {
   const text = `prat: Bench apron
 units: inch
 quantity: none

@@ -21,7 +21,7 @@ const bomb = (): string => {
   return lines.join('\n');
 };
 
-describe('a text that is no honest job is refused, and soon', () => {
+describe('a hostile text is refused quickly', () => {
   test.each<[name: string, text: string, code: string]>([
     ['brackets thirty thousand deep', '['.repeat(30_000), 'job.too-deep'],
     ['closed brackets as deep', job('['.repeat(30_000) + ']'.repeat(30_000)), 'job.too-deep'],
@@ -42,7 +42,7 @@ describe('a text that is no honest job is refused, and soon', () => {
     ['blank lines only', '\n'.repeat(MAX_JOB_LINES - 1), 'job.empty'],
     ['the same name over and over', 'a:\n'.repeat(1100), 'job.duplicate-key'],
     [
-      'ever new names',
+      'many different names',
       Array.from({ length: MAX_JOB_LINES }, (_, i) => `n${i}: 1`).join('\n'),
       'job.unknown-key',
     ],
@@ -73,7 +73,7 @@ describe('a text that is no honest job is refused, and soon', () => {
     expect(faultsOf(job(`[{from: [0, 0]}, {spline: [2000 mm, 0], through: [${pins}]}]`))).toEqual([]);
   });
 
-  test('nor may they come to more over all steps of an edge', () => {
+  test('more than two hundred over all steps are too many', () => {
     const step = (from: number) => {
       const pins = Array.from({ length: 150 }, (_, i) => `[${from + i + 1}, 1]`).join(', ');
       return `{batten: [${from + 151}, 0], through: [${pins}]}`;
@@ -90,7 +90,7 @@ describe('a text that is no honest job is refused, and soon', () => {
     ]);
   });
 
-  test('a name that would move the cursor is told in plain characters', () => {
+  test('a name with control characters is shown without them', () => {
     const text = `"\\e[2Jx": 1\n${job('[{from: [0, 0]}, {line: [9, 0]}]')}`;
     expect(faultsOf(text)).toMatchObject([{ code: 'job.unknown-key', key: '[2Jx' }]);
   });
@@ -115,7 +115,7 @@ const slip = fc.record({
   ),
 });
 
-test('property: slips of the hand give a job, or faults that each have a place in the file', () => {
+test('property: a job with typing mistakes gives a job or faults with positions', () => {
   fc.assert(
     fc.property(fc.array(slip, { minLength: 1, maxLength: 4 }), (slips) => {
       const text = slips.reduce(

@@ -11,7 +11,7 @@ const rail = (more: string, steps = '    - line: [300, 0]\n'): string =>
   `part: Wall shelf rail\nunits: mm\nedges:\n  top:\n    - from: [0, 0]\n${steps}${more}\n`;
 const hole = (keys: string): string => rail(`joints:\n  - hole: {at: 5, out: 1, diameter: 2, ${keys}}`);
 
-describe('the most that is read is read, and a hair more is refused', () => {
+describe('the limit is accepted, one more is refused', () => {
   test.each<[what: string, most: string, over: string, code: string]>([
     ['quantity', rail('quantity: 1000'), rail('quantity: 1001'), 'job.count'],
     ['layers', rail('stock: {layers: 100}'), rail('stock: {layers: 101}'), 'job.count'],

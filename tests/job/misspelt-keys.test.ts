@@ -125,7 +125,7 @@ describe('a misspelled key is one fault, at that key, with the right key in the 
 
 const meantIn = (message: string): string | undefined => /Did you mean "([^"]*)"/.exec(message)?.[1];
 
-test('a required key that is shortened is told once, as what it is short for', () => {
+test('an abbreviated required key is reported once', () => {
   const job = (joint: string, step = 'spline: [9, 0]\n      through: [4, 1]'): string =>
     `part: Rail\nunits: in\nedges:\n  a:\n    - from: [0, 0]\n    - ${step}\njoints:\n  - ${joint}\n`;
   const sound = 'hole: {at: 5, out: 1, diameter: 3/8}';

@@ -9,14 +9,14 @@ test.each([
   ['Millimeters', 'mm'],
   ['cm', 'cm'],
   ['furlongs', 'in, mm'],
-])('the unit %s is refused with what to write, never with a unit ten times as small', (unit, cure) => {
+])('the unit %s is refused without the suggestion of a smaller unit', (unit, cure) => {
   const [fault, ...more] = faultsOf(job(unit));
   expect(more).toEqual([]);
   expect(fault).toMatchObject({ code: 'job.unknown-word', key: 'units' });
   expect(fault!.message.endsWith(` ${cure}.`)).toBe(true);
 });
 
-test('a decimal comma in a point is told as one', () => {
+test('a decimal comma in a point is reported', () => {
   const [fault] = faultsOf(job('in', '[40,5, 0]'));
   expect(fault).toMatchObject({ code: 'job.point', message: expect.stringContaining('40.5') });
 });

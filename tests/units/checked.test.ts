@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { firstOf, itemAt, lastOf, neighbors } from '../../src/units/checked.ts';
 
-describe('checked access returns the item, or throws where there is none', () => {
+describe('checked access returns the item or throws', () => {
   test('itemAt returns an item, even an undefined one', () => {
     expect(itemAt(['a', undefined], 1)).toBeUndefined();
     expect(itemAt(new Float64Array([1, 2]), 1)).toBe(2);

@@ -34,7 +34,7 @@ describe('an angle as people type it', () => {
     ['-1 in 6', -1 / 6],
     ['1 1/2 in 12', 1 / 8],
     ['1 in 1', 1],
-  ])('the slope %s rises by that part of its run', (text, slope) => {
+  ])('the slope %s is the arctangent of its fraction', (text, slope) => {
     expect(Math.abs(Math.tan(parseAngle(text)) - slope)).toBeLessThanOrEqual(ROUNDING);
   });
 
@@ -44,7 +44,7 @@ describe('an angle as people type it', () => {
   });
 });
 
-describe('a slip in an angle is named, with what to write instead', () => {
+describe('a mistake in an angle is reported with a remedy', () => {
   test.each([
     ['angle.empty', ''],
     ['angle.too-long', '4'.repeat(65)],
@@ -74,7 +74,7 @@ describe('a slip in an angle is named, with what to write instead', () => {
   });
 });
 
-test('any text gives an angle within a right angle or a fault, nothing else', () => {
+test('property: any text gives an angle up to 90 degrees or a fault', () => {
   const likely = fc.string({ unit: fc.constantFrom(...'0123456789 /.-+,:°½indeg'), maxLength: 12 });
   fc.assert(
     fc.property(fc.oneof(likely, anyText(80)), (text) => {

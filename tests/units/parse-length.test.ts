@@ -183,7 +183,7 @@ describe('a typing mistake is reported with a remedy', () => {
     expect(fault.message).toMatch(REMEDY);
   });
 
-  test('0 is a length where none is allowed to be negative', () => {
+  test('0 is allowed where negative lengths are not', () => {
     expect(parseLength('-0', 'mm', 'not-negative')).toBe(0);
   });
 });
@@ -197,7 +197,7 @@ const parts = fc
 const thousandths = (count: number): string =>
   `${Math.floor(count / 1000)}.${`${count % 1000}`.padStart(3, '0')}`;
 
-test('inches, feet and inches, and the same length in millimetres, centimetres and metres are equal', () => {
+test('property: one length in inches, feet, millimeters, centimeters and meters is one double', () => {
   fc.assert(
     fc.property(wholes, parts, (whole, [above, below]) => {
       const inches = parseLength(`${whole} ${above}/${below}`, 'in');
@@ -211,7 +211,7 @@ test('inches, feet and inches, and the same length in millimetres, centimetres a
   );
 });
 
-test('inches with three decimals equal their millimetres with four', () => {
+test('inches with three decimals equal millimeters with four', () => {
   fc.assert(
     fc.property(fc.nat({ max: 1e6 }), (count) => {
       // count/1000 in = count · 0.0254 mm
@@ -222,7 +222,7 @@ test('inches with three decimals equal their millimetres with four', () => {
   );
 });
 
-test('any text gives a finite length or a fault, nothing else', () => {
+test('property: any text gives a finite length or a fault', () => {
   const likely = fc.string({
     unit: fc.constantFrom(...'0123456789 /.-+,\'"½¾⁄−′″eimcnft°#\u00a0'),
     maxLength: 14,
@@ -243,7 +243,7 @@ test('any text gives a finite length or a fault, nothing else', () => {
   });
 });
 
-test('the longest text allowed is read as fast as any', () => {
+test('the longest text is read without backtracking', () => {
   const longest = [
     '9'.repeat(64),
     `1/${'3'.repeat(62)}`,
@@ -278,7 +278,7 @@ test.each([
   '1/1',
   '7/7 mm',
   '1/7 mm',
-])('a fraction that some rule shows is read: %s', (text) =>
+])('a fraction that is on some rule is read: %s', (text) =>
   expect(parseLength(text, 'in')).toBeGreaterThan(0),
 );
 

@@ -18,7 +18,7 @@ const sizes = fc.oneof(
   fc.integer({ min: 0, max: 1e6 }).map((count) => (count * 25.4) / 128),
 );
 
-test('doubles and fractions read the same mark, the same words and the same hair', () => {
+test('rounding in doubles equals rounding in fractions', () => {
   fc.assert(
     fc.property(sizes, fc.constantFrom(...rules), (size, { unit, graduation }) => {
       const quick = roundInDoubles(size, graduation, unit);
@@ -28,7 +28,7 @@ test('doubles and fractions read the same mark, the same words and the same hair
   );
 });
 
-test('doubles leave to fractions what rounding could decide', () => {
+test('roundInDoubles returns undefined close to a tie', () => {
   const { unit, graduation } = defaultRule('in');
   const step = 25.4 / 32;
   for (const quarters of [1, 2, 3, 5, 4002]) {

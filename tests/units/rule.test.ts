@@ -43,7 +43,7 @@ describe('a length on a rule', () => {
     ['−0.5', -0.5],
     ['0', 0],
     ['1000000000000000000000', 1e21],
-  ])('half millimetres show %s', (text, mm) => {
+  ])('half millimeters show %s', (text, mm) => {
     expect(showOnRule(mm, millimetres)).toBe(text);
   });
 
@@ -56,7 +56,7 @@ describe('a length on a rule', () => {
     expect(showOnRule(parseLength('3 5/12', 'in'), parseGraduation('1/12', 'in'))).toBe('3 5/12');
   });
 
-  test('the unit stands before the hair', () => {
+  test('the unit comes before full or scant', () => {
     const mark = parseLength('12 11/32', 'in');
     expect(showLength(mark + 0.3, inches)).toBe('12 11/32" full');
     expect(showLength(mark - 0.3, inches)).toBe('12 11/32" scant');
@@ -64,7 +64,7 @@ describe('a length on a rule', () => {
     expect(showOnRule(mark + 0.3, inches)).toBe('12 11/32 full');
   });
 
-  test('what is not finite is a failure of the program', () => {
+  test('a length that is not finite throws a TypeError', () => {
     for (const mm of [Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]) {
       expect(() => readOnRule(mm, inches)).toThrow(TypeError);
       expect(() => showLength(mm, millimetres)).toThrow(TypeError);
@@ -73,7 +73,7 @@ describe('a length on a rule', () => {
 });
 
 describe('full and scant', () => {
-  test.each(['in', 'mm'] as const)('begin just past a quarter of a graduation (%s)', (unit) => {
+  test.each(['in', 'mm'] as const)('begin beyond a quarter of a graduation (%s)', (unit) => {
     const rule: Rule = { unit, graduation: { numerator: 1, denominator: 4 } };
     const over = parseLength('3 5/16', unit);
     const under = parseLength('3 3/16', unit);
@@ -93,19 +93,19 @@ describe('full and scant', () => {
     );
   });
 
-  test('halfway goes to the mark farther from 0, and is scant of it', () => {
+  test('halfway rounds away from 0 and shows scant', () => {
     const halfway = parseLength('3 3/8', 'in');
     expect(showOnRule(halfway, quarterInch)).toBe('3 1/2 scant');
     expect(showOnRule(nextDown(halfway), quarterInch)).toBe('3 1/4 full');
     expect(showOnRule(-halfway, quarterInch)).toBe('−3 1/2 scant');
   });
 
-  test('below the line they tell the same hair as above it', () => {
+  test('are the same for negative and positive lengths', () => {
     expect(showOnRule(19.05 + 0.3, inches)).toBe('3/4 full');
     expect(showOnRule(-19.05 - 0.3, inches)).toBe('−3/4 full');
   });
 
-  test('beside 0 they tell the side', () => {
+  test('close to 0 they show the side', () => {
     expect(showOnRule(0.3, inches)).toBe('0 full');
     expect(showOnRule(-0.3, inches)).toBe('0 scant');
   });
@@ -131,7 +131,7 @@ const lengths = fc.double({ min: -9e5, max: 9e5, noNaN: true, noDefaultInfinity:
 const graduationMm = ({ unit, graduation: { numerator, denominator } }: Rule): number =>
   (numerator / denominator) * (unit === 'in' ? MM_PER_INCH : 1);
 
-test('what a rule shows is read back as the very mark, at most half a graduation off', () => {
+test('property: a length shown on a rule parses to its mark, half a graduation off at most', () => {
   fc.assert(
     fc.property(lengths, rules, (mm, rule) => {
       const { mark, text } = readOnRule(mm, rule);
@@ -145,7 +145,7 @@ test('what a rule shows is read back as the very mark, at most half a graduation
   );
 });
 
-test('every multiple of the graduation survives showing and reading, bit for bit, without a hair', () => {
+test('every multiple of the graduation is shown and parsed without a change', () => {
   fc.assert(
     fc.property(fc.integer({ min: -30_000, max: 30_000 }), rules, (count, rule) => {
       const { numerator, denominator } = rule.graduation;
@@ -169,7 +169,7 @@ test('fractions are in lowest terms and less than 1', () => {
   );
 });
 
-test('any finite number can be shown', () => {
+test('property: any finite number can be shown', () => {
   const finite = fc.double({ noNaN: true, noDefaultInfinity: true });
   fc.assert(
     fc.property(finite, rules, (mm, rule) => {
@@ -195,7 +195,7 @@ describe('the graduation of a rule', () => {
     expect(parseGraduation(text, unit)).toEqual({ unit, graduation: { numerator, denominator } });
   });
 
-  test('is 1/32 in or half a millimetre unless told', () => {
+  test('is 1/32 in or half a millimeter by default', () => {
     expect(inches).toEqual(parseGraduation('1/32', 'in'));
     expect(millimetres).toEqual(parseGraduation('1/2', 'mm'));
   });
@@ -222,7 +222,7 @@ describe('the graduation of a rule', () => {
   });
 });
 
-test('a size that is bought is told by the rule where it stands on a mark, else as off a caliper', () => {
+test('showSize shows the rule reading on a mark and decimals elsewhere', () => {
   const [inches, millimetres] = [defaultRule('in'), defaultRule('mm')];
   expect(showSize(MM_PER_INCH / 2, inches)).toBe('1/2"');
   expect(showSize(12.7, millimetres)).toBe('12.7 mm');

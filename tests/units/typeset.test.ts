@@ -11,7 +11,7 @@ test.each([
   ['1/2" or "back"', '1⁄2″ or “back”'],
   ['from 1/4 to 1/8.', 'from 1⁄4 to 1⁄8.'],
   ['(3/8)', '(3⁄8)'],
-])('%s is set as %s', (text, set) => {
+])('%s is typeset as %s', (text, set) => {
   expect(typesetMeasures(text)).toBe(set);
 });
 
@@ -28,11 +28,11 @@ test.each([
   '3/0',
   '',
   '1⁄2',
-])('%s stays as it is', (text) => {
+])('%s does not change', (text) => {
   expect(typesetMeasures(text)).toBe(text);
 });
 
-test('setting twice is setting once', () => {
+test('typesetting twice equals typesetting once', () => {
   const once = typesetMeasures('12 11/32 by 3/4');
   expect(typesetMeasures(once)).toBe(once);
 });
@@ -42,11 +42,11 @@ test.each([
   ['12 11⁄32″ full', '12_11⁄32″_full'],
   ['A4 100 mm', 'A4 100_mm'],
   ['2 inches in 3 weeks', '2 inches in 3 weeks'],
-])('in "%s" a measure holds together', (text, held) => {
+])('a line does not break inside the measures of "%s"', (text, held) => {
   expect(keepMeasuresTogether(text)).toBe(held.replaceAll('_', '\u00a0'));
 });
 
-test('a share has its sign close by, as American books set it', () => {
+test('a percent sign has no space before it', () => {
   // The Chicago Manual of Style, 17th edition, 3.82: no space before %. The SI brochure sets one.
   expect(showPercent(0.00336, 2)).toBe('0.34%');
   expect(showPercent(0.531, 0)).toBe('53%');

@@ -53,7 +53,7 @@ function readJob(root: YamlNode): PossiblyUnread<Job> | undefined {
       .get('ends')
       ?.reportAtName(
         'job.one-of',
-        'stands already says how both ends are cut. Use stands or ends, not both.',
+        '"stands" already sets both ends. Use stands or ends, not both.',
       );
   const pair = table.read('pair', (entry) => readWord(entry, ['identical', 'mirrored'] as const));
   const allowance = table.read('allowance', (entry) => readAllowance(entry, unit), {});

@@ -31,7 +31,7 @@ export function readEdges(node: YamlNode, unit: Unit): Job['edges'] | undefined 
   if (!second) return one && [one];
   const other = readEdge(second, unit, first?.name);
   if (one && other && isParallelEdge(one) && isParallelEdge(other)) {
-    const wording = 'both edges are parallels. Draw one of them with "- from:" and its steps.';
+    const wording = 'each edge is parallel to the other. Describe one of them with "- from:" and its steps.';
     return second.node.reportAtName('job.parallel', wording);
   }
   // An edge that can be read has its own mistakes shown beside those of the other.
@@ -45,7 +45,7 @@ function readEdge({ name, node }: NamedNode, unit: Unit, other: string | undefin
     return node.reportAtName('job.edge-name', wording);
   }
   if (FOOT_OUT_KEYS.includes(name)) {
-    const wording = `${quoted(name)} cannot name an edge, because it has a meaning under stands. Choose another name.`;
+    const wording = `${quoted(name)} cannot be the name of an edge, because it is a key of "stands". Choose another name.`;
     return node.reportAtName('job.edge-name', wording);
   }
   if (node.hasKey('parallel')) return readParallelEdge(name, node, unit, other);

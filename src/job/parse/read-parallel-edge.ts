@@ -21,13 +21,13 @@ export function readParallelEdge(
   if (of && other === undefined)
     return of.report(
       'job.parallel',
-      'this job has no other edge. Draw the edge that this one is parallel to.',
+      'this job has no other edge. Add the edge that this one is parallel to.',
     );
   const parallel = of && other !== undefined && readWord(of, [other], () => `Write ${other}.`);
   if (by === 0)
     return distance?.report(
       'job.parallel',
-      'a parallel at distance 0 is the edge itself. Write a distance, such as 1 3/4.',
+      'a parallel at a distance of 0 is the edge itself. Use a distance such as 1 3/4.',
     );
   return parallel && by !== undefined ? { name, parallel, by, key: node.key } : undefined;
 }

@@ -8,7 +8,7 @@ import type { YamlNode } from './yaml-node.ts';
 
 const CURE =
   'Write the end on the floor and how far it is out of plumb, such as "foot: left" and "foot-out: {outer: 6, other-face: 4}".';
-const ANGLE_CURE = 'Write degrees over 0, and name the side that the foot is out towards.';
+const ANGLE_CURE = 'Use an angle larger than 0. For the other direction, name the other side.';
 
 /** `edges` are undefined where they could not be read. Undefined where a mistake is reported. */
 export function readStands(node: YamlNode, edges: Job['edges'] | undefined): Stands | undefined {
@@ -46,11 +46,11 @@ function readSide<Name extends string>(mapping: YamlMapping, names: readonly Nam
   const [first, second] = given;
   if (!first) return undefined;
   if (second) {
-    lastOf(given).node.reportAtName('job.one-of', `the foot is out towards one of two ${what}. Keep one.`);
+    lastOf(given).node.reportAtName('job.one-of', `the foot can go toward one of the two ${what} only. Remove the other one.`);
     return 'wrong';
   }
   const by = readAngle(first.node);
   if (by !== undefined && by >= 0 && by <= MAX_END_ANGLE) return { name: first.name, by };
-  if (by !== undefined) first.node.report('job.stands', `this angle does not fit a foot. ${ANGLE_CURE}`);
+  if (by !== undefined) first.node.report('job.stands', `this angle is not possible for a foot. ${ANGLE_CURE}`);
   return 'wrong';
 }

@@ -141,7 +141,7 @@ describe('mistakes in a readings file', () => {
   });
 });
 
-test('the faults of a readings file keep their reviewed words', async () => {
+test('the faults of a readings file match the reviewed words', async () => {
   const texts = [
     '6',
     '6;',

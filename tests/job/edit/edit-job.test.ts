@@ -16,7 +16,7 @@ const changed = (before: string, after: string): string[] => {
   return after.split('\n').filter((line, i) => line !== old[i]);
 };
 
-describe('a length written anew', () => {
+describe('editJob of a length', () => {
   test('replaces the old length and moves nothing else', () => {
     const edited = editJob(leg, [{ key: `${NAIL}[1]`, typed: '3 3/8' }]);
     expect(changed(leg, edited)).toEqual([
@@ -41,7 +41,7 @@ describe('a length written anew', () => {
     );
   });
 
-  test('several at once keep to their own places', () => {
+  test('writes several lengths in their own places', () => {
     const edited = editJob(leg, [
       { key: 'edges.back[1].batten[0]', typed: '35 1/2' },
       { key: 'edges.front[1].line[0]', typed: '35 1/2' },
@@ -52,12 +52,12 @@ describe('a length written anew', () => {
     expect(job.sawAllowance).toBe(3.175);
   });
 
-  test('one point that stands alone is the first of its list', () => {
+  test('counts a single point as the first of a list', () => {
     const edited = editJob(leg, [{ key: `${NAIL}[0][0]`, typed: '13' }]);
     expect(edited).toBe(editJob(leg, [{ key: `${NAIL}[0]`, typed: '13' }]));
   });
 
-  test('a point in a list of points, in lines of its own', () => {
+  test('writes a point in a list with one point per line', () => {
     const text = [
       'part: P',
       'units: mm',
@@ -88,18 +88,18 @@ describe('a length written anew', () => {
     },
   );
 
-  test('a value in quotes and a mark of byte order are no obstacle', () => {
+  test('writes a value in quotes, in a file with a byte order mark', () => {
     const text = `\uFEFF${leg.replace('3 1/4]', `"3 1/4"]`)}`;
     const edited = editJob(text, [{ key: `${NAIL}[1]`, typed: '3 5/16' }]);
     expect(edited).toBe(text.replace('"3 1/4"]    #', '3 5/16]     #'));
   });
 
-  test('a key that the job does not have is our own failure', () => {
+  test('throws for a key that the job does not have', () => {
     expect(() => editJob(leg, [{ key: 'edges.back[7].apex[0]', typed: '1' }])).toThrow('no value');
     expect(() => editJob(leg, [{ key: 'stock', typed: '1' }])).toThrow('no value');
   });
 
-  test('property: what is written off a rule is read back to the mark, and written back gives the old text', () => {
+  test('property: an edit parses to the mark, and the reverse edit restores the text', () => {
     const rule = defaultRule('in');
     fc.assert(
       fc.property(fc.integer({ min: 2, max: 33 * 32 }), fc.integer({ min: 1, max: 200 }), (x, y) => {

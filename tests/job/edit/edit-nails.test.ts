@@ -40,8 +40,8 @@ const FORMS: Readonly<Record<string, string>> = {
   'with the ends of lines of another system': 'through:\r\n        - [300, 40]\r\n        - [600, 45]',
 };
 
-describe('a nail set in the text of a job', () => {
-  test.each(Object.entries(FORMS))('%s, stands in order, and every remark stays', (_form, nails) => {
+describe('insertNail', () => {
+  test.each(Object.entries(FORMS))('%s: the nail is in order and every comment is kept', (_form, nails) => {
     const text = jobWith(nails);
     for (const [index, station, all] of [
       [0, '100', [100, 300, 600]],
@@ -67,43 +67,43 @@ describe('a nail set in the text of a job', () => {
     },
   );
 
-  test('beside one that stands alone, makes a list of both on its line', () => {
+  test('beside a single nail makes a list on the same line', () => {
     const leg = sampleText('hall-bench-leg.yaml');
     const set = insertNail(leg, 'edges.back[1].through', 1, ['20 1/2', '3 3/16']);
     expect(set).toBe(leg.replace('[12, 3 1/4]   ', '[[12, 3 1/4], [20 1/2, 3 3/16]]'));
   });
 
-  test('beside one that stands alone with dashes, keeps its dashes', () => {
+  test('beside a single nail with dashes keeps the dashes', () => {
     const text = jobWith('through:\n        - 300  # along\n        - 40  # off');
     expect(insertNail(text, KEY, 1, ['600', '45'])).toBe(
       jobWith('through:\n        - - 300  # along\n          - 40  # off\n        - [600, 45]'),
     );
   });
 
-  test('goes above the remarks that stand over the next one', () => {
+  test('goes above the comments of the next nail', () => {
     expect(insertNail(jobWith(FORMS['with dashes']!), KEY, 1, ['450', '44'])).toContain(
       '# first\n        - [450, 44]\n        # over a tenon\n        - [600, 45]',
     );
   });
 
-  test('has the white between its brackets that the others have', () => {
+  test('has the same spaces in its brackets as the others', () => {
     const nails = FORMS['on one line, with white of its own']!;
     expect(insertNail(jobWith(nails), KEY, 1, ['450', '44'])).toBe(
       jobWith('through: [ [ 300,40 ],[ 450,44 ],[ 600,45 ] ]'),
     );
   });
 
-  test('on the last line of a file that does not end it', () => {
+  test('works on a last line without a line end', () => {
     const text = jobWith(FORMS['with dashes as far in as their name']!).trimEnd();
     expect(insertNail(text, KEY, 2, ['700', '30'])).toBe(`${text}\n      - [700, 30]`);
   });
 
-  test('of a spline is a pin', () => {
+  test('adds a point to a spline', () => {
     const text = jobWith('through: [[300, 40], [600, 45]]', 'spline');
     expect(stations(insertNail(text, KEY, 1, ['450', '44']))).toEqual([300, 450, 600]);
   });
 
-  test('where the job has no list of them is our own failure', () => {
+  test('throws where the job has no list of nails', () => {
     expect(() => insertNail(jobWith('apex: [450, 40]'), 'edges.top[1].apex[0]', 0, ['1', '1'])).toThrow(
       'no nails',
     );
@@ -111,33 +111,33 @@ describe('a nail set in the text of a job', () => {
   });
 });
 
-describe('a nail taken out of the text of a job', () => {
-  test.each(Object.entries(FORMS))('%s, is gone, and every remark stays', (_form, nails) => {
+describe('removeNail', () => {
+  test.each(Object.entries(FORMS))('%s: the nail is gone and every comment is kept', (_form, nails) => {
     const text = jobWith(nails);
     expect(stations(removeNail(text, KEY, 0))).toEqual([600]);
     expect(stations(removeNail(text, KEY, 1))).toEqual([300]);
     for (const index of [0, 1]) expect(remarks(removeNail(text, KEY, index))).toEqual(remarks(text));
   });
 
-  test('takes its line along', () => {
+  test('removes the line of the nail', () => {
     expect(removeNail(jobWith(FORMS['with dashes as far in as their name']!), KEY, 0)).toBe(
       jobWith('through:\n      - [600, 45]'),
     );
   });
 
-  test('leaves what was said of it on a line of its own', () => {
+  test('keeps a comment on its own line', () => {
     expect(removeNail(jobWith(FORMS['with dashes']!), KEY, 0)).toBe(
       jobWith('through:  # nails\n        # first\n        # over a tenon\n        - [600, 45]  # second'),
     );
   });
 
-  test('is refused where it is the only one', () => {
+  test('refuses to remove the only nail', () => {
     for (const nails of ['through: [300, 40]', 'through: [[300, 40]]', 'through:\n        - [300, 40]'])
       expect(() => removeNail(jobWith(nails), KEY, 0)).toThrow('Add another one');
   });
 });
 
-test('property: nails set and taken out in any order are those that the job then holds', () => {
+test('property: the job has the nails that are left after any inserts and removals', () => {
   const move = fc.record({ out: fc.boolean(), station: fc.integer({ min: 1, max: 899 }), where: fc.nat(20) });
   fc.assert(
     fc.property(

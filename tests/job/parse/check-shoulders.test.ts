@@ -7,7 +7,7 @@ import { faultsOf } from '../faults-of.ts';
 const edge = (...steps: string[]): string =>
   `part: P\nunits: in\nedges:\n  top:\n${steps.map((step) => `    - ${step}\n`).join('')}`;
 
-test('a line may stay at its station, up or down, in whatever unit it is typed', () => {
+test('a line can be a shoulder, up or down, in either unit', () => {
   const { job } = parseJob(edge('from: [0, 3]', 'line: [8, 3]', 'line: [20.32 cm, 2]', 'line: [12, 2 1/2]'));
   const [, shoulder, after] = drawnEdge(job.edges[0]).steps;
   expect([shoulder?.kind, shoulder?.to.x, shoulder?.to.y]).toEqual([
@@ -63,7 +63,7 @@ describe('a shoulder in a wrong place is a fault with a remedy', () => {
       'Move one of them',
     ],
     [
-      'that runs back a hair',
+      'that goes back by a thousandth',
       ['from: [0, 3]', 'line: [5, 3]', 'line: [4.999, 2]', 'line: [12, 1]'],
       'job.backwards',
       'edges.top[2].line',

@@ -16,7 +16,7 @@ test.each([
   ['x', undefined],
   ['th', undefined],
   ['', undefined],
-])('%j is taken for %j', (written, meant) => {
+])('%j suggests %j', (written, meant) => {
   expect(closestName(written, ['through', 'rise', 'radius'])).toBe(meant);
 });
 
@@ -34,20 +34,20 @@ test.each([
   expect(closestName(written, known)).toBe(meant);
 });
 
-test('two letters changed over are one slip, so that a short word is known by them', () => {
+test('two swapped letters count as one edit', () => {
   expect(closestName('ta', ['at', 'out'])).toBe('at');
   expect(closestName('otu', ['at', 'out'])).toBe('out');
   expect(closestName('edns', ['edges', 'ends'])).toBe('ends');
 });
 
-test('what may be short for several names is taken for none of them', () =>
+test('an abbreviation of several names suggests none', () =>
   expect(closestName('spl', ['splay', 'spline'])).toBeUndefined());
 
-test('of two as near, the one whose letter is left out', () => {
+test('on a tie a missing letter wins over a changed one', () => {
   expect(closestName('ot', ['at', 'out'])).toBe('out');
 });
 
-test('a single letter is not taken for another', () => expect(closestName('a', ['b'])).toBeUndefined());
+test('a single letter suggests nothing', () => expect(closestName('a', ['b'])).toBeUndefined());
 
 describe('no false suggestions', () => {
   const VOCABULARIES = [
@@ -58,7 +58,7 @@ describe('no false suggestions', () => {
   ];
   const anyNames = fc.constantFrom(...VOCABULARIES, STEP_NAMES);
 
-  test('property: what is taken for a name has most of its letters from it', () =>
+  test('property: a suggested name shares most letters', () =>
     fc.assert(
       fc.property(
         anyNames,
@@ -72,7 +72,7 @@ describe('no false suggestions', () => {
       ),
     ));
 
-  test('property: a word with none of the letters of a name is taken for none', () =>
+  test('property: a word without letters of a name suggests nothing', () =>
     fc.assert(
       fc.property(
         anyNames,
@@ -88,7 +88,7 @@ describe('no false suggestions', () => {
       ),
     ));
 
-  test('property: every name is taken for itself', () =>
+  test('property: every name suggests itself', () =>
     fc.assert(
       fc.property(anyNames, (names) => {
         expect(names.map((name) => closestName(name, names))).toEqual(names);

@@ -37,7 +37,7 @@ allowance:
 /** An inch is 25.4 mm exactly; whole tenths first, so that the division rounds once. */
 const inches = (count: number): number => (count * 254) / 10;
 
-test('the back leg of a hall bench is read as it was set out', () => {
+test('parseJob reads the back leg of a hall bench', () => {
   const { job } = parseJob(BACK_LEG);
   expect(job).toEqual({
     part: 'Back leg',
@@ -72,7 +72,7 @@ test('the back leg of a hall bench is read as it was set out', () => {
   });
 });
 
-test('every key has its place, and a key that is not written has that of the nearest around it', () => {
+test('a missing key has the position of the key around it', () => {
   const { places } = parseJob(BACK_LEG);
   expect(places.get('stock.width')).toEqual({ line: 9, column: 10 });
   expect(places.get('edges.back')).toEqual({ line: 17, column: 3 });
@@ -84,7 +84,7 @@ test('every key has its place, and a key that is not written has that of the nea
   expect(findPosition(places, 'pair')).toEqual({ line: 1, column: 1 });
 });
 
-test('what is not written holds its usual value', () => {
+test('omitted keys have their defaults', () => {
   const { job } = parseJob('part: Strip\nunits: mm\nedges: {a: [{from: [0, 0]}, {line: [9, 0]}]}');
   expect(job).toMatchObject({ quantity: 1, sawAllowance: 0, rule: { unit: 'mm' } });
   expect(job).not.toHaveProperty('stock');
@@ -148,13 +148,13 @@ describe('the steps of an edge', () => {
       'through: [12, 2]\n      strip:\n        from: 3\n        to: 3',
       { by: NAILED, strip: { from: 3, to: 3 } },
     ],
-  ])('a batten %s is all that is written, and free where nothing is', (rest, expected) => {
+  ])('a batten %s is read as typed, with free ends by default', (rest, expected) => {
     expect(stepsOf(`    - batten: [20, 0]\n      ${rest}\n`, 'mm')).toEqual([
       { kind: 'batten', key: 'edges.a[1]', to: { x: 20, y: 0 }, ends: ['free', 'free'], ...expected },
     ]);
   });
 
-  test.each(['bow', 'ellipse'] as const)('a %s has its end and its rise, up or down', (kind) => {
+  test.each(['bow', 'ellipse'] as const)('a %s has its end and its rise, positive or negative', (kind) => {
     for (const rise of [4, -4])
       expect(stepsOf(`    - ${kind}: [20, 1]\n      rise: ${rise}\n`, 'mm')).toEqual([
         { kind, key: 'edges.a[1]', to: { x: 20, y: 1 }, rise },
@@ -174,7 +174,7 @@ describe('the steps of an edge', () => {
     expect(stepsOf(`    - line: [${typed}, 0]\n`)[0].to.x).toBeCloseTo(mm, 9);
   });
 
-  test.each(['0x10', '0o17', 'true', '.inf', '.nan', '~', '2001-01-01'])('%s is no length', (typed) => {
+  test.each(['0x10', '0o17', 'true', '.inf', '.nan', '~', '2001-01-01'])('%s is not a length', (typed) => {
     const job = `part: Try\nunits: in\nstock:\n  width: ${typed}\nedges: {a: [{from: [0, 0]}, {line: [9, 0]}]}`;
     expect(faultsOf(job)).toMatchObject([{ key: 'stock.width', line: 4, column: 10 }]);
   });
@@ -206,7 +206,7 @@ function bothUnits(steps: (show: (n: number) => string) => string): [Edge, Edge]
   return [parseJob(inch).job.edges[0], parseJob(mm).job.edges[0]];
 }
 
-test('property: a job written in inches and the same job in millimetres give the same edges', () => {
+test('property: a job in inches and in millimeters gives the same edges', () => {
   fc.assert(
     fc.property(rising(1), (points) => {
       const [inch, mm] = bothUnits((show) =>
@@ -220,7 +220,7 @@ test('property: a job written in inches and the same job in millimetres give the
 
 const anyEnds = fc.constantFrom('free', 'held', '[held, free]', '[free, held]');
 
-test('property: so does a batten over several nails, whatever its ends and its strip', () => {
+test('property: a batten over nails in inches and in millimeters is the same', () => {
   const thickness = fc.integer({ min: 1, max: 8 });
   fc.assert(
     fc.property(rising(2), anyEnds, thickness, thickness, (points, ends, thick, thin) => {
@@ -241,7 +241,7 @@ test('property: so does a batten over several nails, whatever its ends and its s
   );
 });
 
-test('line ends and the byte order mark of other editors make no difference', () => {
+test('line ends and a byte order mark make no difference', () => {
   const plain = parseJob(BACK_LEG);
   const windows = parseJob(`\uFEFF${BACK_LEG.replaceAll('\n', '\r\n')}`);
   expect(windows.job).toEqual(plain.job);
@@ -260,14 +260,14 @@ describe('the starter job', () => {
     expect(top.steps.at(-1)?.to.x).toBe(bottom.steps.at(-1)?.to.x);
   });
 
-  test('has no line too long to read beside the bench', () => {
+  test('has no line that is too long to read', () => {
     for (const line of STARTER_JOB.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
   });
 
   const [shown, others] = STARTER_JOB.split('    # Other steps:\n') as [string, string];
   const WITH_NAIL = /through: \[20, .*/;
 
-  test('what a batten may have besides, shown in remarks, can be used', () => {
+  test('the options of a batten in its comments are valid', () => {
     const remarks = [...shown.matchAll(/^ {6}# (\w+: [^#\n]+)/gm)].map(([, text]) => text!.trim());
     expect(remarks.map((text) => text.split(':')[0])).toEqual(['apex', 'through', 'ends', 'strip']);
     for (const remark of remarks) {
@@ -278,7 +278,7 @@ describe('the starter job', () => {
     }
   });
 
-  test('the other steps that it shows in remarks can be used, each in place of the batten', () => {
+  test('the other steps in its comments are valid', () => {
     const steps = others.matchAll(/^ {4}# - (\w+): [^\n]*\n((?: {4}# {3}[^\n]*\n)+)/gm);
     const kinds = [...steps].map(([, kind, rest]) => {
       // An arc shows three keys that exclude each other; the others use all they show.

@@ -83,13 +83,13 @@ describe('the step of a quick line', () => {
     expect(drawnEdge(mm(options).edges[0]).steps[0]).toMatchObject(step);
   });
 
-  test.each(['bow', 'ellipse'])('a %s is its rise over the chord and no more', (curve) => {
+  test.each(['bow', 'ellipse'])('a %s takes only its rise', (curve) => {
     expect(drawnEdge(mm({ curve, rise: '-20' }).edges[0]).steps).toEqual([
       { kind: curve, key: '--curve', to: { x: 700, y: 0 }, rise: -20 },
     ]);
   });
 
-  test('an even batten has no strip', () => {
+  test('a batten without a taper has no strip', () => {
     expect(drawnEdge(mm({ rise: '20' }).edges[0]).steps[0]).not.toHaveProperty('strip');
   });
 
@@ -157,7 +157,7 @@ describe('a mistake names its option', () => {
     expect(faultsOf(options)).toMatchObject([{ key, code }]);
   });
 
-  test('an option that does not fit says of which curve', () => {
+  test('an unused option names the curve', () => {
     const message = (curve: string) => faultsOf({ ...sound, curve, strip: '1/4 to 1/8' })[0]?.message;
     expect(message('ellipse')).toContain('an ellipse');
     expect(message('spline')).toContain('a spline');
@@ -167,7 +167,7 @@ describe('a mistake names its option', () => {
     expect(faultsOf({ ...sound, [option]: 'long' })).toMatchObject([{ key: `--${option}` }]);
   });
 
-  test('and all mistakes of a line come in one go', () => {
+  test('all mistakes of a line are reported at once', () => {
     const found = faultsOf({
       curve: 'batten',
       chord: '-28',
