@@ -30,14 +30,22 @@ function degrees(number: string, word: string | undefined, rest: string, complai
     throw complain('unknown-unit', `contains ${quoted(word)}, which is not a unit for an angle`, cure);
   }
   if (rest.trim() !== '')
-    throw complain('ambiguous', 'has more text after the degrees', 'Write a fraction of a degree as 4.5° or 4 1/2°');
+    throw complain(
+      'ambiguous',
+      'has more text after the degrees',
+      'Write a fraction of a degree as 4.5° or 4 1/2°',
+    );
   return (toDouble(parseNumber(number, complain)) * Math.PI) / 180;
 }
 
 function slope(riseText: string, runText: string, complain: MakeTextFault): number {
   const example = `${riseText.trim() || '1'} in 6`;
   if (runText.trim() === '')
-    throw complain('half-slope', 'is a slope without a run', `Write the rise and the run, such as ${example}`);
+    throw complain(
+      'half-slope',
+      'is a slope without a run',
+      `Write the rise and the run, such as ${example}`,
+    );
   const [rise, run] = [parseNumber(riseText, complain), parseNumber(runText, complain)];
   if (run.equals(0))
     throw complain('zero-denominator', 'has a run of 0', `Use a run larger than 0, such as ${example}`);

@@ -90,7 +90,8 @@ function knownUnit(word: string, number: string, complain: MakeTextFault): Lengt
 
 function sumMeasures(measures: Measures, unit: Unit, complain: MakeTextFault): Fraction {
   const [first, second] = measures;
-  if (first === undefined) throw complain('not-a-number', 'has no number', `Write a length, such as ${EXAMPLE}`);
+  if (first === undefined)
+    throw complain('not-a-number', 'has no number', `Write a length, such as ${EXAMPLE}`);
   const own = first.unit ?? unit;
   if (second === undefined)
     return (own === 'in' ? parseInches : parseNumber)(first.number, complain).mul(MM_IN[own]);
@@ -139,8 +140,7 @@ function mixedLengthFault(measures: Measures, unit: Unit, complain: MakeTextFaul
 function assertSign(negative: boolean, size: Fraction, sign: Sign, complain: MakeTextFault): void {
   if (sign === 'any') return;
   const zero = size.equals(0);
-  if (negative && !zero)
-    throw complain('negative', 'is negative', 'Remove the minus sign');
+  if (negative && !zero) throw complain('negative', 'is negative', 'Remove the minus sign');
   if (zero && sign === 'positive')
     throw complain('zero', 'is not larger than 0', `Use a larger length, such as ${EXAMPLE}`);
 }

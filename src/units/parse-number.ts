@@ -57,7 +57,12 @@ const SLIPS: readonly (readonly [RegExp, code: 'ambiguous' | 'not-a-number', wro
     'has both a decimal and a fraction',
     (_, point, part) => `${point} or ${Number.parseInt(`0${point}`, 10)} ${part}`,
   ],
-  [/\..*\/|\/.*\./, 'not-a-number', 'has a decimal point in a fraction', 'whole numbers in the fraction, such as 3/4'],
+  [
+    /\..*\/|\/.*\./,
+    'not-a-number',
+    'has a decimal point in a fraction',
+    'whole numbers in the fraction, such as 3/4',
+  ],
   [/\//, 'ambiguous', TWO_NUMBERS, 'one number, such as 28 3/4'],
   [
     /^(\d+) +(\d+)$/,

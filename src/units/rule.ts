@@ -49,7 +49,8 @@ export function parseGraduation(text: string, unit: Unit): Rule {
 function assertGraduation(size: Fraction, unit: Unit, cure: string, complain: MakeTextFault): void {
   const { finest, coarsest } = BOUNDS[unit];
   if (size.equals(0)) throw complain('zero', 'gives a rule without marks', cure);
-  if (size.gt(coarsest)) throw complain('too-coarse', `is larger than ${withUnit(coarsest.toFraction(), unit)}`, cure);
+  if (size.gt(coarsest))
+    throw complain('too-coarse', `is larger than ${withUnit(coarsest.toFraction(), unit)}`, cure);
   const least = unit === 'in' ? finest.toFraction() : finest.toString();
   if (size.lt(finest)) throw complain('too-fine', `is smaller than ${withUnit(least, unit)}`, cure);
   if (size.d > MAX_PARTS) throw complain('not-on-a-rule', 'is not on any rule', cure);

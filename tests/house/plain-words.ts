@@ -53,7 +53,8 @@ function wordsOf(node: ts.Node): string | undefined {
 }
 
 /** A tag, a path, a command, a key of a job, a table of the font. */
-const CODE = /^[<#.]|^[\da-f]+:[\da-z.]+ |="|[{}]|^(fairlath|[a-z]+) --|\$ |^M\d| \d+ \d+ 0|^[\w-]+: [\w-]+$|^ \S/;
+const CODE =
+  /^[<#.]|^[\da-f]+:[\da-z.]+ |="|[{}]|^(fairlath|[a-z]+) --|\$ |^M\d| \d+ \d+ 0|^[\w-]+: [\w-]+$|^ \S/;
 const isForPeople = (text: string): boolean => /\p{L}{2,} \p{L}+/u.test(text) && !CODE.test(text);
 
 /** `'--name <value>': 'help'` or `option('--name', 'help')`. */

@@ -92,7 +92,10 @@ function familyBeside(
     const turns = corners.map(() => point(next(), next()));
     const places = [first, ...turns, point(to.x, next())];
     if (turns.length > 0 && neighbors(places).some(([p, q]) => !(q.x - p.x > MIN_STEP_MM)))
-      throw new Fault('curve.same-point', 'the corners of the edge are too close to each other. Move them apart.');
+      throw new Fault(
+        'curve.same-point',
+        'the corners of the edge are too close to each other. Move them apart.',
+      );
     const [start, end] = [itemAt(places, left ? 1 : 0), itemAt(places, places.length - (right ? 2 : 1))];
     const held = (index: 0 | 1): StripEnd => {
       if (ends[index] === 'free') return 'free';

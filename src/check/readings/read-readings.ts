@@ -38,7 +38,11 @@ export function readReadings(text: string, unit: Unit): StationReading[] {
   const long = describeExcess(text);
   const report = (code: string, wording: string): void =>
     findings.report(new Fault(code, wording), { line: 1, column: 1 });
-  if (long !== undefined) report('readings.too-big', `${long}, which is too long for readings. Write one station and offset per line: ${EXAMPLE}.`);
+  if (long !== undefined)
+    report(
+      'readings.too-big',
+      `${long}, which is too long for readings. Write one station and offset per line: ${EXAMPLE}.`,
+    );
   else if (NOT_TEXT.test(text))
     report('readings.not-text', 'this file is not plain text. Save it as a CSV file (UTF-8).');
   findings.throwIfAny();
@@ -48,7 +52,8 @@ export function readReadings(text: string, unit: Unit): StationReading[] {
 }
 
 export function assertReadings(readings: readonly StationReading[]): void {
-  if (readings.length === 0) throw new Fault('readings.none', 'the readings are missing. Measure at one station or more.');
+  if (readings.length === 0)
+    throw new Fault('readings.none', 'the readings are missing. Measure at one station or more.');
   if (!readings.every(({ station, offset }) => Number.isFinite(station) && Number.isFinite(offset)))
     throw new Fault('readings.not-finite', 'a reading is not a finite number. Use plain lengths in mm.');
 }
@@ -96,7 +101,10 @@ class ReadingsParser {
 
   private readLine(line: string): StationReading | undefined {
     if (line.length > MAX_LINE)
-      return this.report('long-line', `this line is longer than ${MAX_LINE} characters. Keep one reading per line.`);
+      return this.report(
+        'long-line',
+        `this line is longer than ${MAX_LINE} characters. Keep one reading per line.`,
+      );
     if (BLANK_OR_REMARK.test(line)) return undefined;
     const cells = splitCsvLine(line, this.separator);
     if ('openQuote' in cells)
@@ -180,7 +188,10 @@ class ReadingsParser {
 export function parseReading(typed: string, unit: Unit): StationReading {
   const [station, offset, ...more] = typed.split('=');
   if (station === undefined || offset === undefined || more.length > 0)
-    throw new Fault('readings.cells', `${quoted(typed)} is not a reading. Write station=offset, such as 6=1/2.`);
+    throw new Fault(
+      'readings.cells',
+      `${quoted(typed)} is not a reading. Write station=offset, such as 6=1/2.`,
+    );
   return { station: parseLength(station, unit), offset: parseLength(offset, unit) };
 }
 

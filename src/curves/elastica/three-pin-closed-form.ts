@@ -51,7 +51,8 @@ function solveNailAngles(angle: number, spanA: number, spanB: number): [a: numbe
     b = Math.min(Math.max(b + db, b / 2), (b + Math.PI) / 2);
     if (Math.abs(a - a0) <= STEP_TOLERANCE * a && Math.abs(b - b0) <= STEP_TOLERANCE * b) return [a, b];
   }
-  const problem = 'fairlath could not calculate the batten over this nail. Move the nail a little, or use an arc.';
+  const problem =
+    'fairlath could not calculate the batten over this nail. Move the nail a little, or use an arc.';
   throw new Fault('batten.not-found', problem);
 }
 

@@ -40,8 +40,7 @@ export function sharpen(pieces: readonly Piece[], factor: number): Segment[][] {
 function assertSmooth(before: Piece, after: Piece): void {
   const [end, { x, angle }] = [paramCurve(before)(1), paramCurve(after)(0)];
   if (Math.abs(angleDifference(end.angle, angle)) < CORNER) return;
-  const ofShoulder =
-    'Make the form from a job with the curve only. Cut the shoulder after the glue is hard.';
+  const ofShoulder = 'Make the form from a job with the curve only. Cut the shoulder after the glue is hard.';
   const isStep = isShoulder(before) || isShoulder(after);
   const [what, cure] = isStep ? ['shoulder', ofShoulder] : ['corner', 'Change the corner to a curve.'];
   throw new Fault(

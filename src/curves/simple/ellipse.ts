@@ -12,7 +12,10 @@ import { assertDistinct } from '../validate.ts';
 export function ellipse(from: Point, to: Point, rise: number): Curve {
   assertDistinct(from, to, 'the two ends of the ellipse');
   if (!Number.isFinite(rise))
-    throw new Fault('curve.not-finite', 'the rise of the ellipse is not a finite number. Use a plain length.');
+    throw new Fault(
+      'curve.not-finite',
+      'the rise of the ellipse is not a finite number. Use a plain length.',
+    );
   const piece: Piece =
     Math.abs(rise) < JOIN_MM ? { type: 'line', from, to } : { type: 'ellipse', from, to, rise };
   return makeCurve({ kind: 'ellipse', from, to, pins: [], exact: [piece] });

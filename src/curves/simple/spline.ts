@@ -55,8 +55,7 @@ function endSlope(end: SplineEnd, chord: number, at: Point): number | undefined 
   if (Math.abs(angle) > MAX_END_ANGLE)
     throw new Fault(
       'spline.too-steep',
-      (mm) =>
-        `the held end at station ${mm(at.x)} is too steep for a spline. Make this end natural.`,
+      (mm) => `the held end at station ${mm(at.x)} is too steep for a spline. Make this end natural.`,
     );
   return Math.tan(angle);
 }

@@ -41,7 +41,8 @@ export function taperedBatten(from: Point, to: Point, by: TaperedBy, strip: Tape
   const asked = frame.toLocal(bent);
   const ratio = strip.to / strip.from;
   const straight = asked.y * frame.length < JOIN_MM;
-  if (straight && 'apex' in by) throw noApexFault(asked, frame, () => 'Move it off the chord, or use a line.');
+  if (straight && 'apex' in by)
+    throw noApexFault(asked, frame, () => 'Move it off the chord, or use a line.');
   const spans = straight
     ? straightSpans(asked, ratio)
     : ('nail' in by ? equilibriumOnNail(asked, ratio, frame) : solveTaperedApex(asked, ratio, frame)).spans;

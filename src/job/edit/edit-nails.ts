@@ -27,8 +27,7 @@ export function insertNail(
 export function removeNail(text: string, key: string, index: number): string {
   const list = findNailList(text, key);
   if (isSinglePoint(list) || list.items.length < 2) {
-    const wording =
-      'the curve needs at least one nail or point. Add another one before you remove this one.';
+    const wording = 'the curve needs at least one nail or point. Add another one before you remove this one.';
     throw new Fault('job.only-nail', wording, key);
   }
   const item = list.items[index] as YamlList | undefined;

@@ -51,10 +51,7 @@ function readJob(root: YamlNode): PossiblyUnread<Job> | undefined {
   if (stands)
     table
       .get('ends')
-      ?.reportAtName(
-        'job.one-of',
-        '"stands" already sets both ends. Use stands or ends, not both.',
-      );
+      ?.reportAtName('job.one-of', '"stands" already sets both ends. Use stands or ends, not both.');
   const pair = table.read('pair', (entry) => readWord(entry, ['identical', 'mirrored'] as const));
   const allowance = table.read('allowance', (entry) => readAllowance(entry, unit), {});
   return {

@@ -38,7 +38,10 @@ function findJointKind(outer: YamlMapping): NamedNode<JointKindName> | undefined
   const [first, second] = outer.entries;
   if (!first) return undefined;
   if (second)
-    return second.node.reportAtName('job.one-of', 'this joint has two kinds. Start the second joint on its own line with "- ".');
+    return second.node.reportAtName(
+      'job.one-of',
+      'this joint has two kinds. Start the second joint on its own line with "- ".',
+    );
   const name = JOINT_NAMES.find((each) => each === (BRITISH_NAMES.get(first.name) ?? first.name));
   if (name) return { name, node: first.node };
   const wording = `unknown kind of joint. ${didYouMean(first.name, JOINT_NAMES)}`;

@@ -22,7 +22,8 @@ export function readPoint(entry: YamlNode, unit: Unit): Coordinate | undefined {
   if (!items) return undefined;
   const [station, offset, ...more] = items;
   if (!station || !offset || more.length > 0) {
-    const parted = items.length > 2 ? ' A comma separates the two, so write decimals with a point, such as 40.5.' : '';
+    const parted =
+      items.length > 2 ? ' A comma separates the two, so write decimals with a point, such as 40.5.' : '';
     const wording = `a point has 2 lengths, not ${items.length}. ${POINT_CURE}${parted}`;
     return entry.report('job.point', wording);
   }

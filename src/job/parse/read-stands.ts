@@ -46,11 +46,15 @@ function readSide<Name extends string>(mapping: YamlMapping, names: readonly Nam
   const [first, second] = given;
   if (!first) return undefined;
   if (second) {
-    lastOf(given).node.reportAtName('job.one-of', `the foot can go toward one of the two ${what} only. Remove the other one.`);
+    lastOf(given).node.reportAtName(
+      'job.one-of',
+      `the foot can go toward one of the two ${what} only. Remove the other one.`,
+    );
     return 'wrong';
   }
   const by = readAngle(first.node);
   if (by !== undefined && by >= 0 && by <= MAX_END_ANGLE) return { name: first.name, by };
-  if (by !== undefined) first.node.report('job.stands', `this angle is not possible for a foot. ${ANGLE_CURE}`);
+  if (by !== undefined)
+    first.node.report('job.stands', `this angle is not possible for a foot. ${ANGLE_CURE}`);
   return 'wrong';
 }

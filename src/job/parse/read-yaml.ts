@@ -47,7 +47,9 @@ const reportAt = (source: SourceText, offset: number, code: string, wording: str
 /** What makes a text too long for a job, or for a list of readings. */
 export function describeExcess(text: string): string | undefined {
   if (utf8Length(text) > MAX_JOB_BYTES) return `this text is longer than ${MAX_JOB_BYTES / 1024} kB`;
-  return text.split('\n').length > MAX_JOB_LINES ? `this text has more than ${MAX_JOB_LINES} lines` : undefined;
+  return text.split('\n').length > MAX_JOB_LINES
+    ? `this text has more than ${MAX_JOB_LINES} lines`
+    : undefined;
 }
 
 /** Lines are counted here, so that even a file that is not text has places. */
@@ -55,7 +57,12 @@ function checkPlainText(text: string, { name }: DocumentType, source: SourceText
   source.lines.addNewLine(0);
   const long = describeExcess(text);
   if (long !== undefined) {
-    reportAt(source, 0, 'job.too-big', `${long}, and a ${name} is a page or two. Check that this is the right file.`);
+    reportAt(
+      source,
+      0,
+      'job.too-big',
+      `${long}, and a ${name} is a page or two. Check that this is the right file.`,
+    );
     return false;
   }
   for (const { index } of text.matchAll(/\n/g)) source.lines.addNewLine(index + 1);
@@ -100,6 +107,7 @@ function rejectShorthand(document: yaml.Document.Parsed, source: SourceText): vo
 function describeShorthand(node: yaml.ParsedNode): string | undefined {
   const cure = 'Write the value itself. If it is text, put it in quotes.';
   if (yaml.isAlias(node)) return `${quoted(`*${node.source}`)} refers to a value in another place. ${cure}`;
-  if (node.anchor !== undefined) return `${quoted(`&${node.anchor}`)} names this value for use in another place. ${cure}`;
+  if (node.anchor !== undefined)
+    return `${quoted(`&${node.anchor}`)} names this value for use in another place. ${cure}`;
   return node.tag === undefined ? undefined : `a "!" gives this value a type. ${cure}`;
 }

@@ -36,7 +36,8 @@ export function quickJob(options: QuickOptions): Job {
 function readQuickStep(line: QuickOptionReader, kind: StepKindName, chord: number | undefined, unit: Unit) {
   const { quick }: StepKind<object> = STEP_KINDS[kind];
   for (const option of ['nail', 'radius', 'ends', 'strip'] as const)
-    if (!quick?.options.includes(option)) line.refuse(option, `${aStep(kind)} does not use this option. Remove it.`);
+    if (!quick?.options.includes(option))
+      line.refuse(option, `${aStep(kind)} does not use this option. Remove it.`);
   // The rest is read for its faults even where the chord could not be read.
   const fields = quick?.read(line, chord, unit);
   return fields && ({ kind, ...fields, to: point(chord ?? 0, 0), key: QUICK_KEY } as EdgeStep);

@@ -71,7 +71,11 @@ export class QuickOptionReader {
     const nail = this.readLength('nail', unit);
     if (nail === undefined || chord === undefined || (nail > JOIN_MM && nail < chord - JOIN_MM)) return nail;
     const ends = `0 and ${this.options.chord.trim()}`;
-    return this.report('nail', 'quick.nail', `the nail is not between the ends of the chord. Use a station between ${ends}.`);
+    return this.report(
+      'nail',
+      'quick.nail',
+      `the nail is not between the ends of the chord. Use a station between ${ends}.`,
+    );
   }
 
   readWord<W extends string>(
@@ -82,7 +86,9 @@ export class QuickOptionReader {
     if (typed === undefined) return undefined;
     const word = words.find((each) => each === typed.trim());
     const cure = option === 'units' ? suggestUnit(typed) : didYouMean(typed, words);
-    return word ?? this.report(option, 'quick.unknown-word', `${quoted(typed)} is not one of the choices. ${cure}`);
+    return (
+      word ?? this.report(option, 'quick.unknown-word', `${quoted(typed)} is not one of the choices. ${cure}`)
+    );
   }
 
   /** One word for both ends, or two with a comma; free where nothing is typed. */
@@ -90,7 +96,11 @@ export class QuickOptionReader {
     if (this.options.ends === undefined) return ['free', 'free'];
     const typed = this.options.ends.split(',');
     if (typed.length > 2)
-      return this.report('ends', 'quick.ends', `a curve has two ends, not ${typed.length}. Write held, or held,${words[0]}.`);
+      return this.report(
+        'ends',
+        'quick.ends',
+        `a curve has two ends, not ${typed.length}. Write held, or held,${words[0]}.`,
+      );
     const [start, end] = typed.map((each) => this.readWord('ends', words, each));
     const kept = (word: string): EndCondition => (word === 'held' ? 'held' : 'free');
     if (start === undefined || (typed.length === 2 && end === undefined)) return undefined;
@@ -102,7 +112,11 @@ export class QuickOptionReader {
     const typed = this.options.strip?.split(/\s+to\s+/);
     if (!typed) return undefined;
     if (typed.length !== 2)
-      return this.report('strip', 'quick.strip', 'a taper needs two thicknesses. Write --strip "1/4 to 1/8".');
+      return this.report(
+        'strip',
+        'quick.strip',
+        'a taper needs two thicknesses. Write --strip "1/4 to 1/8".',
+      );
     const [from, to] = typed.map((each) => this.attempt('strip', () => parseLength(each, unit, 'positive')));
     return from === undefined || to === undefined ? undefined : { from, to };
   }

@@ -25,7 +25,10 @@ export const arcStep: StepKind<ArcFields> = {
 };
 
 function read(mapping: YamlMapping, unit: Unit): StepReading<ArcFields> | undefined {
-  const by = mapping.exactlyOne(['through', 'rise', 'radius'], 'Give through, rise or radius, such as "rise: 3/4".');
+  const by = mapping.exactlyOne(
+    ['through', 'rise', 'radius'],
+    'Give through, rise or radius, such as "rise: 3/4".',
+  );
   if (!by) return undefined;
   if (by.name === 'through') {
     const through = readPoint(by.node, unit);

@@ -57,8 +57,7 @@ function readBy(mapping: YamlMapping, unit: Unit): StepReading<Pick<BattenFields
   return points && first && { fields: { by: { through: [first, ...more] } }, points };
 }
 
-const TAPER_CURE =
-  'Write the thickness at the start and at the end, such as {from: 1/4, to: 1/8}.';
+const TAPER_CURE = 'Write the thickness at the start and at the end, such as {from: 1/4, to: 1/8}.';
 
 function readTaper(node: YamlNode, unit: Unit): Taper | undefined {
   const mapping = YamlMapping.of(node, TAPER_CURE, ['from', 'to']);

@@ -12,10 +12,10 @@ import { HEADROOM_PX, type Viewport } from './viewport.ts';
 /** Least radius of a handle's touch area, px: a finger's breadth across. */
 const TARGET_PX = 22;
 
-/** Shapes that differ without color: a nail is a ring with its point, a pin a ring, an end a square … */
+/** Shapes that differ without color: a nail is a ring with a dot, a point a ring, an end a square … */
 const SYMBOLS: Readonly<Record<Grip['what'], string>> = {
   nail: 'M-8 0a8 8 0 1 0 16 0a8 8 0 1 0-16 0M-1.5 0a1.5 1.5 0 1 0 3 0a1.5 1.5 0 1 0-3 0',
-  pin: 'M-7 0a7 7 0 1 0 14 0a7 7 0 1 0-14 0',
+  point: 'M-7 0a7 7 0 1 0 14 0a7 7 0 1 0-14 0',
   apex: 'M0-10L9 6H-9Z',
   join: 'M0-9L9 0L0 9L-9 0Z',
   end: 'M-7-7H7V7H-7Z',

@@ -80,9 +80,7 @@ export function assertNotSelfCrossing({ name }: PartEdge, chain: PolylineBvh): v
   if (at)
     throw new Fault(
       'part.edge-crosses-itself',
-      (mm) =>
-        `the edge "${name}" crosses itself at station ${mm(at.x)}. ` +
-        'Use less rise, or a longer chord.',
+      (mm) => `the edge "${name}" crosses itself at station ${mm(at.x)}. Use less rise, or a longer chord.`,
       `edges.${name}`,
     );
 }

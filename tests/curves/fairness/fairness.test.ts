@@ -183,7 +183,7 @@ describe('a nail off the line of the others', () => {
         ]),
       );
     expect(codes(long(0))).toEqual(['fairness.fair']);
-    expect(words(long(1))).toContain('the point at 1200 is 1 off the line of the others');
+    expect(words(long(1))).toContain('the point at 1200 is 1 off the curve of the others');
   });
 
   test('counts from four nails between the ends on, as fewer make any line they like', () => {

@@ -139,48 +139,46 @@ describe('the cover', () => {
     expect(textOn(coversOf(backLeg(), 'letter').covers)).toMatch(
       /front, 0″ to 34″; back, 0″ to 8″: straight\./,
     );
-    expect(textOn(coversOf(backLeg(), 'letter').covers)).toMatch(/springy batten/);
+    expect(textOn(coversOf(backLeg(), 'letter').covers)).toMatch(/the curve of a batten/);
     // 1200² / (8·320) + 320/2 = 722.5 mm, by hand.
     expect(textOn(coversOf(archTop(), 'a4').covers)).toContain('part of a circle of radius 722.5 mm');
   });
 
-  const BATTEN = /springy batten takes when it is bent over nails and may slide along them/;
+  const BATTEN = /batten of even thickness, bent over nails and free to slide along them/;
 
   test.each<[step: string, words: RegExp]>([
-    [
-      'bow: [400, 0]\n      rise: 60',
-      /0 mm to 400 mm: the line of a springy strip whose two ends a string draws/,
-    ],
-    ['ellipse: [400, 0]\n      rise: 60', /0 mm to 400 mm: half an ellipse standing on its chord\./],
+    ['bow: [400, 0]\n      rise: 60', /0 mm to 400 mm: the curve of a batten that is bent like a bow/],
+    ['ellipse: [400, 0]\n      rise: 60', /0 mm to 400 mm: half an ellipse on its chord\./],
     ['batten: [400, 0]\n      through: [200, 30]', /slide along them\./],
     ['batten: [400, 0]\n      through: [[150, 30], [250, 30]]', /slide along them\./],
     [
       'batten: [400, 0]\n      through: [200, 30]\n      ends: held',
-      /them, both ends held in line with what it meets\./,
+      /them\. The batten is held at both ends, in line with/,
     ],
     [
       'batten: [400, 0]\n      through: [200, 30]\n      ends: [held, free]',
-      /them, its start held in line with/,
+      /them\. The batten is held at its start, in line with/,
     ],
-    ['batten: [400, 0]\n      apex: [200, 30]\n      ends: [free, held]', /them, its end held in line with/],
+    [
+      'batten: [400, 0]\n      apex: [200, 30]\n      ends: [free, held]',
+      /them\. The batten is held at its end, in line with/,
+    ],
   ])('says of %s which curve it is', (step, words) => {
     const text = sentencesOf(step);
     expect(text).toMatch(words);
     if (step.startsWith('batten')) expect(text).toMatch(BATTEN);
   });
 
-  test('warns that a tapered strip creeps, with its thicknesses as the rule shows them', () => {
+  test('warns that a tapered batten slides, with its thicknesses as the rule shows them', () => {
     const text = sentencesOf('batten: [400, 0]\n      through: [200, 30]\n      strip: {from: 6.35, to: 3}');
-    expect(text).toMatch(/springy batten planed from 6\.5 mm scant thick to 3 mm, bent over one nail/);
-    expect(text).toMatch(/creeps thick end first, so that friction or a stop must hold that end\./);
+    expect(text).toMatch(/batten tapered from 6\.5 mm scant to 3 mm thick, bent over one nail/);
+    expect(text).toMatch(/slides toward its thick end, so put a stop there\./);
     expect(text).not.toMatch(BATTEN);
   });
 
   test('says of each run on its own which curve it is', () => {
     const text = sentencesOf('line: [100, 0]\n    - bow: [400, 0]\n      rise: 60');
-    expect(text).toMatch(
-      /brace, 0 mm to 100 mm: straight\..*brace, 100 mm to 400 mm: the line of a springy strip/,
-    );
+    expect(text).toMatch(/brace, 0 mm to 100 mm: straight\..*brace, 100 mm to 400 mm: the curve of a batten/);
   });
 
   test('one sheet needs no taping', () => {

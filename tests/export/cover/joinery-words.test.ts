@@ -164,7 +164,9 @@ describe('the cover', () => {
   test('gives the wedge of a hole that leans, and which end it raises', () => {
     // 12 in · tan 2° = 0.41905 in = 26.8⁄64 in; 300 mm · tan 5° = 26.25 mm, by hand.
     const text = coverOf(leg());
-    expect(text).toMatch(/Hole 3: 2° is 27⁄64″ over 12″\. It runs to the left end, so raise the right end\./);
+    expect(text).toMatch(
+      /Hole 3: 2° is 27⁄64″ over 12″\. It runs toward the left end, so raise the right end\./,
+    );
     expect(text).toMatch(/Warning: Follow the manual of your drill press/);
     const metric = RAIL.concat('joints:\n  - hole: {at: 300, out: 45, diameter: 10, lean: 5, toward: out}\n');
     expect(coverOf(partOf(metric))).toMatch(
