@@ -132,7 +132,7 @@ describe('faults, each with its key', () => {
     expect(fault!.message).toMatch(/0 mm.*5 mm/);
   });
 
-  test('ends that the rule shows at one station tell how far apart they are', () => {
+  test('ends that show the same station give their distance', () => {
     const apart = (text: string, by: string): string =>
       faultsOf(text.replace('[0, 60]', `[${by}, 60]`))[0]!.message;
     expect(apart(closed(PLAIN), '0.00023')).toContain('0.00023 mm');
@@ -140,7 +140,7 @@ describe('faults, each with its key', () => {
     expect(apart(inches, '0.00001')).toContain('0.00001"');
   });
 
-  test('stock too narrow and too short are both told, with the station', () => {
+  test('stock that is too narrow and too short gives two faults with stations', () => {
     const faults = faultsOf(closed(PLAIN, 'stock:\n  length: 390\n  width: 55'));
     expect(faults).toMatchObject([
       { code: 'stock.too-short', key: 'stock.length' },
@@ -149,7 +149,7 @@ describe('faults, each with its key', () => {
     expect(faults[1]!.message).toMatch(/ 60 mm.* 0 mm/);
   });
 
-  test('a strip that cannot stand is placed at its step', () => {
+  test('the fault of an impossible strip has the key of its step', () => {
     const [fault] = faultsOf(`
 part: Garden arch hoop
 units: mm
@@ -196,7 +196,7 @@ test('stock that fits the part but not its saw line is a warning', () => {
   expect(part.warnings.map(({ code }) => code)).toEqual(['stock.no-saw-length', 'stock.no-saw-width']);
 });
 
-test('property: an inch job and the same job in millimetres give the same lines', () => {
+test('property: a job in inches and in millimeters gives the same lines', () => {
   const sixteenths = fc.integer({ min: 1, max: 40 });
   fc.assert(
     fc.property(sixteenths, fc.integer({ min: 4, max: 23 }), (rise, nail) => {
@@ -263,7 +263,7 @@ describe('an edge that runs back over its stations', () => {
   const over = (rise: number): string =>
     edge(`    - line: [40, 160]\n    - line: [40, 150]\n    - ellipse: [300, 165]\n      rise: ${rise}\n`);
 
-  test('is refused where it crosses the step that it stands on', () => {
+  test('is refused if it crosses the step next to it', () => {
     const [fault] = faultsOf(over(60));
     expect(fault).toMatchObject({ code: 'part.edge-crosses-itself', key: 'edges.low' });
     expect(fault!.message).toMatch(/ 40(\.\d+)? mm/);
@@ -274,7 +274,7 @@ describe('an edge that runs back over its stations', () => {
     expect(faultsOf(over(60) + top)[0]).toMatchObject({ code: 'part.edge-crosses-itself' });
   });
 
-  test('is a part where it stays clear of itself', () => {
+  test('is accepted if it does not cross itself', () => {
     expect(faultsOf(edge('    - line: [40, 150]\n    - ellipse: [300, 165]\n      rise: 60\n'))).toEqual([]);
   });
 });

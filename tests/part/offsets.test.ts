@@ -21,7 +21,7 @@ describe('offsets at stations', () => {
       expect(offsetAt(edge, x)).toBeCloseTo(Math.sqrt(637.5 ** 2 - (x - 300) ** 2) - 562.5, 8);
   });
 
-  test('at the ends are the ends, and beyond them there are none', () => {
+  test('offsets at the ends are the ends, and past them there are none', () => {
     const edge = edgeOf('    - from: [0, 12]\n    - batten: [600, 20]\n      through: [200, 60]');
     expect(offsetAt(edge, 0)).toBeCloseTo(12, 9);
     expect(offsetAt(edge, 600)).toBeCloseTo(20, 9);
@@ -30,7 +30,7 @@ describe('offsets at stations', () => {
     expect(offsetAt(edge, 601)).toBeUndefined();
   });
 
-  test('where a line doubles back all of them are given', () => {
+  test('a line that doubles back has several offsets', () => {
     const edge = edgeOf('    - from: [0, 0]\n    - arc: [100, 0]\n      rise: 80');
     expect(offsetsAt(edge, -5)).toHaveLength(2); // more than a half circle overhangs its ends
     expect(offsetsAt(edge, 50)).toHaveLength(1);
@@ -75,7 +75,7 @@ describe('stations', () => {
 });
 
 describe('landmarks', () => {
-  test('of the bench leg tell the apex from the nail', () => {
+  test('landmarks of the bench leg have the apex and the nail', () => {
     const found = landmarks(samplePart('hall-bench-leg.yaml')).filter(({ edge }) => edge === 'back');
     const where = (what: string): number => found.find((mark) => mark.what === what)!.at.x / 25.4;
     expect(where('nail')).toBeCloseTo(12, 9);

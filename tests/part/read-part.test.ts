@@ -38,9 +38,9 @@ const changed = (changes: Readonly<Record<number, string>>): string =>
 
 const UNREACHED = '      apex: [5, 90]';
 
-test('the part that is changed below is sound', () => expect(told(changed({}))).toEqual([]));
+test('the job used below has no fault', () => expect(told(changed({}))).toEqual([]));
 
-describe('mistakes of different kinds are told in one run, by their lines', () => {
+describe('mistakes of different kinds are reported at once, in order of lines', () => {
   test.each<[what: string, changes: Readonly<Record<number, string>>, faults: readonly string[]]>([
     ['two geometries', { 8: UNREACHED, 12: UNREACHED.replace('90', '190') }, ['7 ', '11 ']],
     ['a count and a geometry', { 3: 'quantity: 0', 8: UNREACHED }, ['3 job.count', '7 ']],
@@ -72,7 +72,7 @@ describe('mistakes of different kinds are told in one run, by their lines', () =
   });
 });
 
-describe('no mistake is told that only follows from another', () => {
+describe('a mistake that only follows from another is not reported', () => {
   test.each<[what: string, changes: Readonly<Record<number, string>>, faults: number]>([
     ['the unit is unknown', { 2: 'units: cm', 14: 'stock: {length: 5}' }, 1],
     ['the edges may be under a misspelt name', { 4: 'edgs:' }, 1],

@@ -93,7 +93,7 @@ describe('a shoulder', () => {
     expect(worstRunout(part, 0).angle).toBe(0);
   });
 
-  test('narrower than anything the other edge is near tells the least width', () => {
+  test('a narrow shoulder gives the least width', () => {
     // A notch 2 mm wide and 0.5 mm deep: no place taken along the lower edge stands under its corners alone.
     const notch =
       '    - from: [0, 50]\n    - line: [71, 50]\n    - line: [71, 49.5]\n    - line: [73, 49.5]\n    - line: [73, 50]\n    - line: [200, 50]\n';

@@ -55,7 +55,7 @@ describe('a strip held at an end', () => {
     expect(apex!.at.y).toBeCloseTo(30, 6);
   });
 
-  test('where no such apex exists, the nearest is named', () => {
+  test('an impossible apex gives the nearest one', () => {
     const [fault] = faultsOf(edge('    - batten: [400, 0]\n      apex: [390, 30]\n      ends: held'));
     expect(fault).toMatchObject({ code: 'batten.no-such-apex', key: 'edges.brace[1]' });
     expect(fault!.message).toMatch(/\d mm/);
@@ -85,7 +85,7 @@ describe('many nails', () => {
     expect(part.warnings).toEqual([]);
   });
 
-  test('one that would have to pull is a warning that names it', () => {
+  test('a nail that would have to pull gives a warning with its station', () => {
     const part = partOf(edge('    - batten: [600, 0]\n      through: [[150, 40], [300, 30], [450, 40]]'));
     expect(part.warnings).toHaveLength(1);
     expect(part.warnings[0]).toMatchObject({ code: 'batten.nail-pulls' });
@@ -134,7 +134,7 @@ describe('other ways of bending', () => {
     expect(fault).toMatchObject({ code, key: 'edges.brace[1]' });
   });
 
-  test('a strip beyond what stands is told how far it could go and what to do', () => {
+  test('a strip that is too high gives its limit and a remedy', () => {
     const [fault] = faultsOf(
       edge('    - batten: [400, 0]\n      through: [80, 260]\n      ends: [held, free]'),
     );

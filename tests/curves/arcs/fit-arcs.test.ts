@@ -59,7 +59,7 @@ function tangents({ from, to, bulge }: BulgedArc): [number, number] {
 const turn = (a: number, b: number): number => Math.abs(Math.atan2(Math.sin(b - a), Math.cos(b - a)));
 
 describe('arcs in place of a curve', () => {
-  test.each(NAMES)('%s: lie within the tolerance, measured both ways', (name) => {
+  test.each(NAMES)('%s: is within the tolerance, measured both ways', (name) => {
     const exact = CURVES[name]!;
     const arcs = fitArcs(exact, FIT_MM, FREE);
     expect(apart(arcs.map(readArc), meant(exact), 8)).toBeLessThanOrEqual(FIT_MM);
@@ -169,7 +169,7 @@ describe('how few', () => {
     expect(count).toBeLessThanOrEqual(Math.ceil(length / longest) + 1);
   });
 
-  test('a curve that is an arc, or all but straight, is one arc', () => {
+  test('an arc or a nearly straight curve is one arc', () => {
     const strip = batten(point(0, 0), point(300, 0), { nail: point(150, 0.002) });
     expect(fitArcs(strip.exact, FIT_MM, FREE)).toHaveLength(1);
     const ring = ellipse(point(-50, 0), point(50, 0), 50);
@@ -239,7 +239,7 @@ test('a spike between two gentle stretches takes no more arcs than it must', () 
   expect(maxDeviation(places, spike)).toBeLessThanOrEqual(FIT_MM);
 });
 
-test('property: any strip over nails is followed within the tolerance, whatever its size', () => {
+test('property: the arcs follow any strip over nails within the tolerance', () => {
   const rise = fc.double({ min: -0.12, max: 0.12, noNaN: true });
   fc.assert(
     fc.property(rise, rise, fc.integer({ min: -1, max: 4 }), fc.boolean(), (a, b, power, held) => {

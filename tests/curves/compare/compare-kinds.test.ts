@@ -19,7 +19,7 @@ const greatestGap = (one: Curve, other: Curve) => maxGap(new HeightFunction(one)
 const [A, B] = [point(0, 0), point(1000, 0)];
 
 describe('the same bend drawn by another kind', () => {
-  test.each(cases.arcComparison)('lies as far off as the reference says: $id', ({ inputs, outputs }) => {
+  test.each(cases.arcComparison)('the distance equals the reference: $id', ({ inputs, outputs }) => {
     const rise = inputs.rise_over_chord * 1000;
     const apart = liesApart(batten(A, B, { nail: point(500, rise) }));
     for (const [kind, theirs] of [
@@ -33,7 +33,7 @@ describe('the same bend drawn by another kind', () => {
     }
   });
 
-  test('a shallow arc stands 2/27 of the rise off the batten, a sixth of the chord from the end', () => {
+  test('a shallow arc is 2/27 of the rise off the batten, a sixth of the chord from the end', () => {
     // Parabola 4x(1 − x) against the loaded beam 3x − 4x³ (shares of rise and chord): x − 4x² + 4x³,
     // greatest where 1 − 8x + 12x² = 0, x = 1/6: 2/27.
     const gap = greatestGap(batten(A, B, { nail: point(500, 0.5) }), arc(A, B, { rise: 0.5 }))!;
@@ -41,7 +41,7 @@ describe('the same bend drawn by another kind', () => {
     expect(gap.at.x / 1000).toBeCloseTo(1 / 6, 5);
   });
 
-  test('the distance is that of the offsets at the station told', () => {
+  test('the distance equals the difference of the offsets at its station', () => {
     fc.assert(
       fc.property(
         fc.double({ min: 0.45, max: 0.55, noNaN: true }),
@@ -60,7 +60,7 @@ describe('the same bend drawn by another kind', () => {
     );
   });
 
-  test('off the middle, arc and bow are told to have their apex elsewhere', () => {
+  test('with the apex off the middle, arc and bow report another apex', () => {
     const apart = liesApart(batten(A, B, { nail: point(300, 100) }));
     expect(apart.map(({ kind, sameApex }) => [kind, sameApex])).toEqual([
       ['arc', false],
@@ -69,7 +69,7 @@ describe('the same bend drawn by another kind', () => {
     ]);
   });
 
-  test('a spline with the apex of a shallow batten lies upon it', () => {
+  test('a spline with the apex of a shallow batten equals the batten', () => {
     const apart = liesApart(batten(A, B, { nail: point(300, 5) }));
     expect(apart.find(({ kind }) => kind === 'spline')).toBeOneOf([
       undefined,
@@ -87,7 +87,7 @@ describe('the same bend drawn by another kind', () => {
     expect(kinds(tapered)).toContain('batten');
   });
 
-  test('higher than a batten can stand, it is left out; a line has nothing beside it', () => {
+  test('a batten that is too high is left out; a line has no comparison', () => {
     expect(liesApart(bow(A, B, 900)).map(({ kind }) => kind)).not.toContain('batten');
     expect(liesApart(line(A, B))).toEqual([]);
   });

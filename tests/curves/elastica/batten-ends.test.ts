@@ -14,12 +14,12 @@ const over = (...pins: [number, number][]): Point[] => pins.map(([x, y]) => ({ x
 const faulted = (code: string) => expect.objectContaining({ code });
 
 describe('a batten', () => {
-  test('by one nail or through a list of one is the same', () => {
+  test('one nail and a list of one nail give the same batten', () => {
     const nail = { x: 400, y: 90 };
     expect(batten(FROM, TO, { through: [nail] })).toEqual(batten(FROM, TO, { nail }));
   });
 
-  test('keeps its ends free unless they are held', () => {
+  test('the ends are free by default', () => {
     const free = batten(FROM, TO, { nail: { x: 500, y: 90 } });
     const held = batten(FROM, TO, { nail: { x: 500, y: 90 } }, { start: { held: 0 }, end: { held: 0 } });
     expect(free.exact[0]).toMatchObject({ curvature: 0 });
@@ -44,7 +44,7 @@ describe('a batten', () => {
   });
 });
 
-describe('what cannot be is refused with its reason', () => {
+describe('impossible input is refused with a code', () => {
   test.each([
     ['pins out of order', over([600, 20], [400, 30]), FREE, 'batten.out-of-order'],
     ['a pin beyond the end', over([1200, 30], [1300, 20]), FREE, 'batten.out-of-order'],
@@ -64,7 +64,7 @@ describe('what cannot be is refused with its reason', () => {
     expect(() => batten(FROM, TO, { through }, ends)).toThrow(faulted(code));
   });
 
-  test('a strip over many pins says how much of the offsets it stands, and that much it does stand', () => {
+  test('the fault of a strip over many pins gives the share of the offsets that is possible', () => {
     const wild = over([200, 400], [500, -300], [700, 300]);
     const raised = (share: number) => () =>
       batten(FROM, TO, { through: wild.map(({ x, y }) => ({ x, y: y * share })) });

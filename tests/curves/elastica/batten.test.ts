@@ -17,7 +17,7 @@ describe('a batten by its apex', () => {
     expect(distance(nail, { x: 350, y: 20 })).toBeLessThan(1e-6);
   });
 
-  test('property: the nail found puts the apex where it was asked', () => {
+  test('property: the nail puts the apex at the given place', () => {
     fc.assert(
       fc.property(
         fc.double({ min: 0.2, max: 0.8, noNaN: true }),

@@ -33,7 +33,7 @@ describe('a strip whose ends a string draws together', () => {
     expect(figures.apex!.rise).toBeCloseTo(inputs.rise * 1000, 8);
   });
 
-  test('stands square to the string where its rise is Gauss’s constant, as the free batten does', () => {
+  test('bow with a rise of Gauss’s constant is square to its string, as the free batten is', () => {
     const curve = bow(A, B, GAUSS_CONSTANT * 1000);
     expect(figuresOf(curve).endAngles[0]).toBeCloseTo(Math.PI / 2, 12);
     const nearly = GAUSS_CONSTANT * 1000 * (1 - 1e-6);
@@ -117,7 +117,7 @@ describe('a bow as drawn', () => {
     fc.assert(fc.property(setting, (s) => expectSameLineAnywhere(draw, s)));
   });
 
-  test('ends where it is told and is as high as it is told', () => {
+  test('bow has the given ends and rise', () => {
     fc.assert(
       fc.property(fc.double({ min: 1e-2, max: 90_000, noNaN: true }), (rise) => {
         const at = paramCurve(stripOf(rise));

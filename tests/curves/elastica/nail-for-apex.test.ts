@@ -8,7 +8,7 @@ import { FROM, faultOf, HELD, nailForApex, nearest, TO } from '../apex-faults.ts
 import { FREE, PROMISE } from '../batten-cases.ts';
 import { number, stripOr } from '../strip-sets.ts';
 
-test.each([FREE, HELD])('an apex in the middle of equal ends is where the nail goes', (ends) => {
+test.each([FREE, HELD])('an apex in the middle of equal ends is at the nail', (ends) => {
   const nail = nailForApex(FROM, TO, { x: 500, y: 210 }, ends);
   expect(distance(nail, { x: 500, y: 210 })).toBeLessThan(PROMISE * 1000);
 });
@@ -27,7 +27,7 @@ describe('the nail of a shallow strip is that of the beam', () => {
   });
 });
 
-test('property: the apex of a strip over one nail leads back to an apex there', () => {
+test('property: nailForApex of the apex of a strip returns a strip with that apex', () => {
   const angle = fc.option(
     number(-0.6, 0.6).map((held) => ({ held })),
     { nil: 'free' as const },
@@ -60,7 +60,7 @@ test('property: nails turn with the chord', () => {
 });
 const MIXED_AT = (held: number): StripEnds => ({ start: 'free', end: { held } });
 
-describe('where no nail brings the apex, the fault names the nearest', () => {
+describe('an impossible apex gives a fault with the nearest one', () => {
   test('free, shallow: 1/√3 of the chord (simple beam loaded hard by its end)', () => {
     // Less what it may be rounded by when it is typed.
     expect(nearest({ x: 900, y: 0.1 }, FREE).x).toBeCloseTo(1000 / Math.sqrt(3) - 0.8 * Math.SQRT2, 1);

@@ -10,7 +10,7 @@ const typed = (mm: number): number => Math.round(mm / SIXTEENTH) * SIXTEENTH;
 describe.each([
   ['level', TO, 20, -1],
   ['climbing', { x: 1000, y: 250 }, 980, 1],
-])('where no nail brings the apex over a chord that is %s', (_, to, x, outward) => {
+])('an impossible apex over a chord that is %s', (_, to, x, outward) => {
   test.each([
     ['free', 200, FREE],
     ['both held', 150, HELD],

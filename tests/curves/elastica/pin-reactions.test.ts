@@ -11,7 +11,7 @@ import { FREE } from '../batten-cases.ts';
 
 const over = (...pins: [number, number][]): Point[] => pins.map(([x, y]) => ({ x, y }));
 
-describe('where the nails stand', () => {
+describe('pinForces by side of the nail', () => {
   test('a strip over one nail presses on it from above, and from below on its ends', () => {
     const { pins } = strip(over([0, 0], [500, 60], [1000, 0]), FREE);
     expect(pins.map(({ side }) => side)).toEqual(['left', 'right', 'left']);
@@ -24,14 +24,14 @@ describe('where the nails stand', () => {
     expect(pulling(pins)).toEqual([]);
   });
 
-  test('a nail that holds a sheer down goes on the outer side, and would have to pull from within', () => {
+  test('a nail that holds a sheer down pushes from the outer side', () => {
     // The reference case of four pins: force −0.0759 at the second, to 5.16 at the third.
     const { pins } = strip(over([0, 0], [300, 80], [650, 100], [1000, 0]), FREE);
     expect(pins.map(({ side }) => side)).toEqual(['left', 'left', 'right', 'left']);
     expect(pulling(pins)).toEqual([1]);
   });
 
-  test('a pin where the strip would lie anyhow need stand on neither side', () => {
+  test('a pin on the free line of the strip has no force', () => {
     const { pins } = strip(over([0, 0], [200, 0], [1000, 0]), FREE);
     expect(pins.map(({ side }) => side)).toEqual([undefined, undefined, undefined]);
   });

@@ -15,7 +15,7 @@ describe.each(limits.both)('both ends held, nail at $x_over_c', ({ x_over_c: x, 
     expect(Math.abs(riseLimit(x, 0, 0)! - limit)).toBeLessThan(NEAR);
   });
 
-  test('it stands just below, and is refused just above', () => {
+  test('a rise just below the limit is accepted, just above it is refused', () => {
     const over = (share: number) => () =>
       strip(
         [
@@ -41,7 +41,7 @@ describe.each(limits.heldA)(
       expect(Math.abs(riseLimit(x, 0, undefined, -1)! - limit)).toBeLessThan(NEAR);
     });
 
-    test('and so does the strip held at its end instead', () => {
+    test('the strip held at its other end has the mirrored limit', () => {
       expect(Math.abs(riseLimit(1 - x, undefined, 0)! - limit)).toBeLessThan(NEAR);
     });
   },
@@ -57,7 +57,7 @@ test.each(limits.free)(
   },
 );
 
-test('the fault says how far the strip goes at that station', () => {
+test('the fault gives the limit at that station', () => {
   // Both ends held, nail at a tenth: 0.32744 of the chord.
   const pins = [
     { x: 0, y: 0 },
@@ -67,6 +67,6 @@ test('the fault says how far the strip goes at that station', () => {
   expect(() => strip(pins, { start: FLAT, end: FLAT })).toThrow(/400 mm off .* up to 327\.4\d+ mm/);
 });
 
-test('where the held ends alone stand no strip there is no limit to name', () => {
+test('held ends without an equilibrium have no limit', () => {
   expect(riseLimit(0.5, 3, -3)).toBeUndefined();
 });

@@ -140,7 +140,7 @@ test('a strip with its two ends held up evenly is the crest of one lobe', () => 
   expect(apexOf(spans, from, to)!.rise / 1000).toBeCloseTo(rise, 12);
 });
 
-test('on the brink of snapping over, where rounding would show, no strip is given', () => {
+test('a strip close to snapping over is refused', () => {
   const ends = { start: { held: Math.PI / 2 }, end: { held: -Math.PI / 2 } };
   const [from, to] = [
     { x: 0, y: 0 },

@@ -153,7 +153,7 @@ test('property: pins given from the other end give the same strip, run backwards
   );
 });
 
-test('property: a pin set where the strip lies anyhow changes nothing, and bears nothing', () => {
+test('property: a pin on the line of the strip changes nothing and has no force', () => {
   fc.assert(
     fc.property(set, number(0.1, 0.9), fc.nat(), (s, u, which) => {
       const found = stripOr(s);

@@ -47,13 +47,13 @@ describe('fair lines', () => {
     expect(words(line(A, B), line(B, point(1500, 0)))).toBe('straight');
   });
 
-  test('a reverse that the points ask for is fair', () => {
+  test('one reversal that the points require is fair', () => {
     const run = through([0, 0], [300, 100], [700, -100], [1000, 0]);
     expect(words(run)).toBe('fair: a smooth curve that reverses once, as its points require');
     expect(fairnessOf([run]).inflections).toEqual([{ x: expect.closeTo(500, 6), y: expect.closeTo(0, 6) }]);
   });
 
-  test('two reverses are never plainly fair, even where the points ask for them', () => {
+  test('two reversals are never fair, even if the points require them', () => {
     const held = spline([A, point(500, 100), B], { held: 0 }, { held: 0 });
     expect(codes(held)).toEqual(['fairness.reverse']);
     expect(words(held)).toMatch(/^the curve reverses at 250, 750, as its points require/);
@@ -98,7 +98,7 @@ describe('unfair lines', () => {
     expect(codes(left, right(1000))).toEqual(['fairness.hard-spot']);
   });
 
-  test('a nail hard by one end makes a hard spot', () => {
+  test('a nail close to one end makes a hard spot', () => {
     expect(codes(batten(A, B, { nail: point(40, 50) }))).toEqual(['fairness.hard-spot']);
   });
 
@@ -127,7 +127,7 @@ describe('unfair lines', () => {
     expect(codes(through(...lumpy))).toContain('fairness.lumpy');
   });
 
-  test('a curve that reverses more often than its points is told where', () => {
+  test('a curve that reverses more often than its points gets a remark with the places', () => {
     const run = through([0, 0], [250, 80], [500, 90], [750, 80], [1000, 0]);
     expect(codes(run)).toEqual(['fairness.reverse']);
     const [first, second] = fairnessOf([run]).inflections as [Point, Point];

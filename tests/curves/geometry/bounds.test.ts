@@ -29,7 +29,7 @@ test('the box of a symmetric hump reaches its top, though its end is a rounding 
   expect(segmentBounds(hump).top).toBeCloseTo(75, 9);
 });
 
-test('property: every point of a cubic lies in its box', () => {
+test('property: every point of a cubic is in its box', () => {
   fc.assert(
     fc.property(anyCubic, fc.double({ min: 0, max: 1, noNaN: true }), (cubic, u) => {
       const { left, right, bottom, top } = segmentBounds(cubic);

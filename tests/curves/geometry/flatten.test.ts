@@ -106,7 +106,7 @@ test('a slanting line past a box corner does not pass through the box, though it
   expect(segmentIntersectsBox(chord, { left: 0, bottom: 0, right: 6, top: 6 })).toBe(true);
 });
 
-test('an upright line beside a box does not pass through it, one inside does', () => {
+test('a vertical line beside a box does not cross it, one inside does', () => {
   const box = { left: 0, bottom: 0, right: 10, top: 10 };
   expect(segmentIntersectsBox({ from: point(11, -5), to: point(11, 20) }, box)).toBe(false);
   expect(segmentIntersectsBox({ from: point(5, 4), to: point(5, 6) }, box)).toBe(true);
@@ -115,7 +115,7 @@ test('an upright line beside a box does not pass through it, one inside does', (
 const places = fc.tuple(fc.integer({ min: -50, max: 50 }), fc.integer({ min: -50, max: 50 }));
 const place = places.map(([x, y]) => point(x, y));
 
-test('property: no place of a chord is nearer than the one that is told, a chord of no length among them', () => {
+test('property: closest point of a chord is the closest of all, also for a chord of length 0', () => {
   fc.assert(
     fc.property(place, place, place, (from, to, at) => {
       const told = distance(closestPointOnChord({ from, to }, at), at);

@@ -28,7 +28,7 @@ describe('the saw line beside a finished line', () => {
     expect(outer.radius).toBeCloseTo(639.5, 9); // 637.5 (Euclid III.35) + 2, on the outside of the bulge
   });
 
-  test('beside the flattest half ellipse it goes round the sharp ends', () => {
+  test('a parallel of a very flat half ellipse goes around the sharp ends', () => {
     const { exact } = ellipse({ x: 0, y: 0 }, { x: 1e6, y: 0 }, 2e-5);
     const path = parallelPath(exact, 3, false);
     const ends = [pieceStart(path[0]!), pieceEnd(path.at(-1)!)].map(({ x, y }) => [x, y]);
@@ -92,7 +92,7 @@ describe('the saw line beside a finished line', () => {
   });
 });
 
-describe('where there is no parallel', () => {
+describe('parallels that are refused', () => {
   test('inside a bend tighter than the distance it would fold, and the fault names radius and place', () => {
     const { exact } = arc({ x: 0, y: 0 }, { x: 40, y: 0 }, { rise: 20 }); // radius 20
     expect(() => parallelPath(exact, -25, false)).toThrow(

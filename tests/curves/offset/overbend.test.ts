@@ -95,7 +95,7 @@ describe('a line with its curvature raised', () => {
     expect(() => sharpen(bent, 2)).toThrow(/corner at station 100 mm/);
   });
 
-  test('property: what is laminated springs back to the line: sharper, then gentler by the same, is the line', () => {
+  test('property: sharpen by a factor and then by its inverse returns the line', () => {
     const { exact } = batten(from, to, { through: [point(220, 90)] }, free);
     fc.assert(
       fc.property(fc.integer({ min: 2, max: 20 }), (n) => {

@@ -30,7 +30,7 @@ describe('an arc by its rise', () => {
     expect(only(arc(...level(chord), { rise })).radius).toBeCloseTo(radius, digits);
   });
 
-  test('the apex of a level arc stands in the middle at its rise, above or below', () => {
+  test('the apex of a level arc is in the middle at its rise, above or below', () => {
     for (const rise of [75, -75]) {
       const { apex } = figuresOf(arc(...level(600), { rise }));
       expect(apex?.at.x).toBeCloseTo(300, 9);
@@ -42,14 +42,14 @@ describe('an arc by its rise', () => {
     expect(Math.abs(only(arc(...level(100), { rise: 80 })).sweep)).toBeGreaterThan(Math.PI);
   });
 
-  test('a very flat arc keeps its ends to a millionth of a millimetre', () => {
+  test('a very flat arc keeps its ends to a millionth of a millimeter', () => {
     const curve = arc(...level(1000), { rise: 0.00125 }); // radius 100 km
     expect(distance(evaluate(curve.exact[0]!, 1), { x: 1000, y: 0 })).toBeLessThan(1e-6);
   });
 });
 
 describe('an arc by radius or by a point', () => {
-  test('by radius the lesser arc is taken', () => {
+  test('an arc by radius is the smaller arc', () => {
     const curve = arc(...level(600), { radius: 637.5 });
     expect(figuresOf(curve).apex?.rise).toBeCloseTo(75, 9);
   });

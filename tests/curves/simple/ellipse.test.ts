@@ -44,7 +44,7 @@ describe('half an ellipse on its chord', () => {
     expect(offsetAt(curve, 500)).toBeCloseTo(150, 9);
   });
 
-  test('it stands square to the chord, its radii b²/a at the ends and a²/b at the crown', () => {
+  test('ellipse is square to the chord, with radii b²/a at the ends and a²/b at the crown', () => {
     const at = paramCurve(halfOf(200));
     expect(at(0).angle).toBeCloseTo(Math.PI / 2, 12);
     expect(at(1).angle).toBeCloseTo(-Math.PI / 2, 12);

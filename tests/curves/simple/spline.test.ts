@@ -12,7 +12,7 @@ const natural = (pairs: readonly (readonly [number, number])[]) =>
   spline(points(pairs), 'natural', 'natural');
 
 describe('the natural spline', () => {
-  test('through 0, 1, 0 it stands 11/16 halfway: the centre-loaded beam', () => {
+  test('spline through 0, 1, 0 is 11/16 halfway: the center-loaded beam', () => {
     // y/δ = (3xL² − 4x³)/L³ at x = L/4 (simply supported beam, centre load; AISC Table 3-23, case 7)
     const curve = natural([
       [0, 0],
@@ -35,7 +35,7 @@ describe('the natural spline', () => {
     expect(evaluate(curve.exact[0]!, 0.5).y).toBeCloseTo(4 * expected, 10);
   });
 
-  test('it is where the bent strip goes as it flattens', () => {
+  test('spline is the limit of the bent strip at small rises', () => {
     const pairs = [
       [0, 0],
       [300, 0.5],
@@ -65,7 +65,7 @@ describe('the natural spline', () => {
 });
 
 describe('held ends', () => {
-  test('held level at both ends it is the beam built in at both ends', () => {
+  test('spline held level at both ends is the beam with built-in ends', () => {
     // y/δ at the quarter of a fixed beam under a centre load: x²(3L − 4x)·4/L³ = 1/2 (AISC Table 3-23, case 16)
     const curve = spline(
       points([

@@ -127,7 +127,7 @@ describe('a tapered strip over three pins', () => {
     }
   });
 
-  test('creeps thick end first, unless it is held endwise', () => {
+  test('slides toward its thick end, unless it is held endwise', () => {
     const [start, nail, end] = pinPushes(spansOf(500, 200, 0.5)) as [PinPush, PinPush, PinPush];
     expect(start.moment).toBe(0);
     expect(Math.abs(end.moment)).toBeLessThan(1e-9 * Math.abs(nail.moment));
@@ -144,7 +144,7 @@ describe('a tapered strip over three pins', () => {
     expect(taperedStates(span)(0).strain).toBe(0);
   });
 
-  test('without a rise lies straight, and keeps its thickness', () => {
+  test('without a rise is straight and keeps its thickness', () => {
     const curve = nailed(300, 0, 0.5);
     expect(figuresOf(curve).length).toBeCloseTo(1000, 9);
     expect((curve.exact[0] as TaperedSegment).thickness).toEqual([6, 5.1]);

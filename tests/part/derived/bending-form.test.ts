@@ -59,7 +59,7 @@ describe('a bending form', () => {
     expect(part.name).toBe('Form for upper: Garden arch rail');
   });
 
-  test('has nothing of the part’s ends, joints and hands: it is measured between its own ends', () => {
+  test('has no ends, joints or pair of the part, and is measured between its own ends', () => {
     const rail = partOf(
       'part: Rail\nunits: in\nquantity: 2\npair: mirrored\nstock: {thickness: 1}\nedges:\n  under:\n    - from: [0, 0]\n    - arc: [36, 0]\n' +
         '      rise: 5\n  over:\n    - from: [0, 2]\n    - arc: [36, 2]\n      rise: 5\n' +

@@ -57,7 +57,7 @@ describe('half of a symmetric arch', () => {
     expect(shape.middles.map(({ y }) => y)).toEqual([expect.closeTo(200, 9), expect.closeTo(310, 9)]);
   });
 
-  test('hangs together, and lies left of the centre line', () => {
+  test('is contiguous and left of the center line', () => {
     shape.line.slice(1).forEach((segment, i) => {
       expect(distance(paramCurve(segment)(0), paramCurve(shape.line[i]!)(1))).toBeLessThan(1e-6);
     });
@@ -89,7 +89,7 @@ describe('half of a symmetric arch', () => {
 });
 
 describe('half of other parts', () => {
-  test('the garden arch rail keeps its saw line to the centre line', () => {
+  test('the half of the garden arch rail has its saw line up to the center line', () => {
     const whole = samplePart('garden-arch-rail.yaml');
     const { halved, shape } = half(whole);
     expect(piecesLength(halved.saw)).toBeCloseTo(piecesLength(whole.saw) / 2, 1);
@@ -128,7 +128,7 @@ describe('half of other parts', () => {
   });
 });
 
-describe('what has no half is refused', () => {
+describe('a part without two mirrored halves is refused', () => {
   const lopsided = (off: number) => `part: Rail
 units: in
 edges:
@@ -138,7 +138,7 @@ edges:
     - line: [24, ${off}]
 `;
 
-  test('with how far it is off its mirror image, and where, in the job’s unit', () => {
+  test('with the largest difference and its place, in the job’s unit', () => {
     // The middle stands at 0, the ends at 0 and 1/16: 1/16 in off, but for the slope (cos 0.3°).
     const part = partOf(lopsided(1 / 16));
     const fault = faultOf(part);
@@ -148,7 +148,7 @@ edges:
     );
   });
 
-  test('one tenth of a millimetre is let pass, a fifth is not', () => {
+  test('a difference of 0.1 mm is accepted, 0.2 mm is refused', () => {
     expect(() => halfOf(partOf(lopsided(0.05 / 25.4)))).not.toThrow();
     expect(faultOf(partOf(lopsided(0.2 / 25.4))).code).toBe('half.not-symmetric');
   });

@@ -23,7 +23,7 @@ ${more}`;
 
 const codesOf = (joints: string) => faultsOf(rail(joints)).map(({ code, key }) => `${code} ${key}`);
 
-describe('where a joint may stand', () => {
+describe('jointFaults by place of the joint', () => {
   test.each([
     ['[{mortise: {at: 100, out: 40, length: 50, width: 10}}]', []],
     ['[{hole: {at: 300, out: 100, diameter: 8}}]', ['joint.outside joints[0]']],
@@ -48,7 +48,7 @@ describe('where a joint may stand', () => {
     expect(codesOf(joints)).toEqual(codes);
   });
 
-  test('a hole that leans comes out elsewhere on the other face', () => {
+  test('a tilted hole is at another place on the other face', () => {
     // 22 mm deep at 20° is 8 mm to the side.
     const hole = (toward: string) =>
       `[{hole: {at: 300, out: 70, diameter: 10, lean: 20, toward: ${toward}}}]`;
@@ -58,7 +58,7 @@ describe('where a joint may stand', () => {
     expect(codesOf(blind)).toEqual([]);
   });
 
-  test('a hole that leans opens the face by its diameter over the cosine of its lean', () => {
+  test('a tilted hole opens the face by its diameter over the cosine of its angle', () => {
     // 10 mm at 60°: 20 mm along its lean, 10 from its middle to the edge at 80.
     const hole = (out: number) =>
       `[{hole: {at: 300, out: ${out}, diameter: 10, depth: 2, lean: 60, toward: in}}]`;
@@ -76,7 +76,7 @@ describe('a joint deeper than the wood', () => {
     for (const depth of ['1', '21.5', '22']) expect(codesOf(joint(depth))).toEqual([]);
   });
 
-  test('it is told beside another mistake of the same job, and not where the thickness is unknown', () => {
+  test('it is reported beside another mistake, and not if the thickness is unknown', () => {
     const joints = '[{hole: {at: -20, out: 40, diameter: 8, depth: 30}}]';
     expect(codesOf(joints)).toEqual(['joint.outside joints[0]', 'joint.too-deep joints[0].depth']);
     const thin = rail('[{hole: {at: 300, out: 40, diameter: 8, depth: 30}}]').replace(/stock:.*\n/, '');
@@ -87,14 +87,14 @@ describe('a joint deeper than the wood', () => {
 describe('thin walls', () => {
   const warningsOf = (joints: string) => partOf(rail(joints)).warnings;
 
-  test('a wall under 6 mm is told with its figure and its place', () => {
+  test('a wall under 6 mm gives a warning with its width and place', () => {
     const [warning, ...more] = warningsOf('[{mortise: {at: 100, out: 70, length: 40, width: 12}}]');
     expect(more).toEqual([]);
     expect(warning).toMatchObject({ code: 'joint.thin-wall' });
     expect(warning!.message).toMatch(/ 4 mm .* (8|9|1\d)\d(\.5)? mm/);
   });
 
-  test('so is one between two joints', () => {
+  test('a thin wall between two joints gives a warning', () => {
     const warnings = warningsOf(
       '[{hole: {at: 100, out: 40, diameter: 10}}, {hole: {at: 114, out: 40, diameter: 10}}]',
     );

@@ -164,7 +164,7 @@ describe('where the router cannot follow', () => {
     ]);
   });
 
-  test('corners of both edges at one station are told apart', () => {
+  test('corners of both edges at one station give two warnings', () => {
     const shouldered = partOf(`
 part: Rail
 units: mm
@@ -219,7 +219,7 @@ edges:
   });
 });
 
-test('a bit too large for both ends of a half ellipse is told of both, at the radius that an ellipse has there', () => {
+test('a bit that is too large for a half ellipse gives a warning at both ends, with the radius there', () => {
   // Half axes 40 (along) and 20 (across): radius 20²/40 = 10 at either end of the long axis, 40²/20 = 80 at its apex.
   const bracket = partOf(
     'part: Wall shelf bracket\nunits: mm\nedges:\n  low: [{from: [0, 0]}, {line: [60, 0]}, {ellipse: [140, 0], rise: 20}, {line: [200, 0]}]\n  up: [{from: [0, 60]}, {line: [200, 60]}]\n',

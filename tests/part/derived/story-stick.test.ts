@@ -36,7 +36,7 @@ describe('a story stick', () => {
     });
   });
 
-  test('starts at the reference end even where the edge starts later', () => {
+  test('starts at the left end even if the edge starts later', () => {
     const part = partOf(
       'part: Shelf\nunits: mm\nedges:\n  top:\n    - from: [40, 10]\n    - line: [300, 20]\n',
     );

@@ -29,7 +29,7 @@ function moved(text: string, key: string, [x, y]: readonly [number, number]): st
 
 const near = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
 
-describe('what a hand may take hold of', () => {
+describe('draggablePoints', () => {
   test('the leg: both ends of both edges, and its nail', () => {
     const grips = gripsOf(partOf(sampleText('hall-bench-leg.yaml')));
     expect(grips.map(({ edge, what }) => `${edge} ${what}`)).toEqual([
@@ -70,7 +70,7 @@ describe('a grip that is moved', () => {
     expect(edges.map(({ runs }) => runs.at(-1)!.to.x)).toEqual([35 * INCH, 35 * INCH]);
   });
 
-  test('gives an arc the rise under the hand, above its chord or below', () => {
+  test('gives an arc the rise at the pointer, above its chord or below', () => {
     expect(moved(ARC, 'edges.top[1].rise', [3, 2.5])).toContain('rise: 2 1/2');
     expect(moved(ARC, 'edges.top[1].rise', [3, -1])).toContain('rise: -1');
   });
@@ -79,7 +79,7 @@ describe('a grip that is moved', () => {
     expect(moved(ARC, 'edges.top[1].rise', [10, 0])).toContain('rise: 1/32');
   });
 
-  test('gives an arc by its radius the radius that passes under the hand', () => {
+  test('gives an arc by radius the radius through the pointer', () => {
     const text = ARC.replace('rise: 2', 'radius: 26');
     // 10² / (2·1) + 1/2 = 50.5: half the chord and the rise, by the intersecting chords.
     const edited = moved(text, 'edges.top[1].radius', [10, 1]);
@@ -96,7 +96,7 @@ describe('a grip that is moved', () => {
     ]);
   });
 
-  test('property: let go anywhere near, it stands within half a graduation each way of there', () => {
+  test('property: a dragged point is within half a graduation of the pointer', () => {
     const text = sampleText('garden-arch-rail.yaml');
     const { part, grip } = taken(text, 'edges.upper[1].apex');
     const off = fc.double({ min: -20, max: 20, noNaN: true });
@@ -128,7 +128,7 @@ describe('a shoulder in the hand', () => {
     expect(moved(QUIRK, LEFT, [8, 3.25])).toBe(QUIRK.replace('[8, 3]', '[8, 3 1/4]'));
   });
 
-  test('goes by its keys as by the hand', () => {
+  test('moves by arrow keys as by the pointer', () => {
     const { part, grip } = taken(QUIRK, LEFT);
     expect(gripNudged(grip, 1, 0, part)).toEqual([
       { key: `${LEFT}[0]`, typed: '8 1/32' },

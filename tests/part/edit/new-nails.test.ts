@@ -30,14 +30,14 @@ const KINDS = partOf(
 const back = (part: Part) => part.edges.find(({ name }) => name === 'back')!;
 
 describe('a nail set by hand', () => {
-  test('stands on the line nearest to the hand, to the mark, between the nails beside it', () => {
+  test('is on the line closest to the pointer, on a mark, between its neighbors', () => {
     const nail = nailAtPointer(LEG, { x: 20 * INCH, y: 3.4 * INCH }, INCH)!;
     expect(nail).toMatchObject({ what: 'nail', edge: 'back', key: 'edges.back[1].through', index: 1 });
     expect(Math.abs(nail.at.x / INCH - 20)).toBeLessThan(0.05);
     expect(Math.abs(nail.at.y - offsetAt(back(LEG), nail.at.x)!)).toBeLessThanOrEqual(HALF_MARK);
   });
 
-  test('is none where no line is near', () => {
+  test('is undefined if no line is close', () => {
     expect(nailAtPointer(LEG, { x: 20 * INCH, y: 10 * INCH }, INCH)).toBeUndefined();
   });
 
@@ -45,7 +45,7 @@ describe('a nail set by hand', () => {
     [100, 'a line has no nails'],
     [300, 'an arc has no nails'],
     [850, 'write "through" instead of "apex"'],
-  ])('at station %d is refused with what would do', (x, said) => {
+  ])('at station %d is refused with a remedy', (x, said) => {
     expect(() => nailAtPointer(KINDS, { x, y: 0 }, 60)).toThrow(said);
   });
 
@@ -55,7 +55,7 @@ describe('a nail set by hand', () => {
     expect(linesForNails(KINDS)).toEqual([KINDS.edges[0]!.runs[2]!.path]);
   });
 
-  test('property: a hand’s breadth from what stands beside it, it bends the line by little more than its rounding', () => {
+  test('property: a nail 100 mm from its neighbors bends the line by little more than its rounding', () => {
     const inches = fc.oneof(
       fc.double({ min: 3, max: 9, noNaN: true }),
       fc.double({ min: 15, max: 31, noNaN: true }),
@@ -80,7 +80,7 @@ describe('a nail set by hand', () => {
 describe('a nail set from the keyboard', () => {
   const station = ({ typed }: NewNail): string => typed[0];
 
-  test('stands halfway from the place in hand to the next one', () => {
+  test('is halfway from the selected place to the next one', () => {
     const [end] = LEG.edges[1]!.runs;
     expect(station(nailAfter(LEG, 'back', LEG.edges[1]!.runs[0]!.from))).toBe('6');
     expect(station(nailAfter(LEG, 'back', { x: 12 * INCH, y: 3.25 * INCH }))).toBe('23');
@@ -98,7 +98,7 @@ describe('a nail set from the keyboard', () => {
     expect(nailInWidestGap(gaps).at.x).toBe(550);
   });
 
-  test('is refused beside a line that takes none, and where no line of the part does', () => {
+  test('is refused beside a straight line, and for a part without nails', () => {
     expect(() => nailAfter(LEG, 'front', { x: 0, y: 0 })).toThrow('a line has no nails');
     const rail = partOf(sampleText('garden-arch-rail.yaml'));
     expect(() => nailInWidestGap(rail)).toThrow('write "through" instead of "apex"');

@@ -39,7 +39,7 @@ describe('a leg’s rake and splay', () => {
     expect(deg(angles.sight)).toBeCloseTo(sight, 2);
   });
 
-  test('told by the saw’s angles it is the same lean', () => {
+  test('saw angles and leg angles give the same plane', () => {
     fc.assert(
       fc.property(angle, angle, (rake, splay) => {
         const leg = compoundAngles({ by: 'stance', rake, splay });

@@ -16,7 +16,7 @@ ends: {left: ${left}, right: ${right}}
 `);
 const angle = fc.integer({ min: 1, max: 20 }).chain((size) => fc.constantFrom(size, -size));
 
-test('an end is long at its long point, told by miter and bevel or by rake and splay', () => {
+test('the long point is the same by miter and bevel as by rake and splay', () => {
   fc.assert(
     fc.property(angle, angle, fc.boolean(), (across, through, isStance) => {
       const end = isStance ? `{rake: ${across}, splay: ${through}}` : `{miter: ${across}, bevel: ${through}}`;

@@ -50,7 +50,7 @@ describe('how the cut lies', () => {
     expect(slope(c)).toBeCloseTo(-slope(d), 12);
   });
 
-  test('tilted through the wood, the long point of either face stands at the last station', () => {
+  test('a bevel puts the long point of one face at the last station', () => {
     const part = partOf(leg('{left: {rake: 6, splay: 4}, right: {rake: 6, splay: 4}}'));
     for (const end of endsOf(part)) {
       const { long } = longAndShortPoints(end);
@@ -68,7 +68,7 @@ describe('how the cut lies', () => {
   });
 });
 
-describe('the plane of the cut, worked out on its own', () => {
+describe('the plane of the cut, calculated independently', () => {
   /** The plumb line's direction by turning the part's axis: splay about the offset axis, rake about the thickness. */
   const plumb = (rake: number, splay: number): [number, number, number] => [1, tan(rake), tan(splay)];
 

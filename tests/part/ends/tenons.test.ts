@@ -25,7 +25,7 @@ function closed({ shape }: Part) {
 }
 
 describe('a tenon', () => {
-  test('of the bench’s seat rail is told beside the least width between the shoulders', () => {
+  test('of the seat rail is listed beside the least width between the shoulders', () => {
     // From 3/4 to 2 3/4 in on the tenons; between them the lower edge rises to 1 in and the upper one lies at 3 1/4.
     const { leastWidth, tenons } = closed(samplePart('hall-bench/seat-rail.yaml'));
     expect(leastWidth.width / IN).toBeCloseTo(2.25, 6);

@@ -144,7 +144,7 @@ describe('the narrowest place of a part', () => {
     );
   });
 
-  test('tells two dips of nearly the same depth apart', () => {
+  test('finds the narrower of two nearly equal dips', () => {
     // Both hang half-way between two places that are looked at; the second hangs 0.01 mm lower.
     const hang = (x: number, low: number): Piece[] => [
       ...arc(point(x, 80), point(x + 500, 80), { rise: low - 80 }).exact,
@@ -180,7 +180,7 @@ describe('where two edges cross', () => {
     expect(findLeastWidth(chain(pointed[0]), chain(pointed[1])).width).toBe(0);
   });
 
-  test('a thousand pieces a side are told as surely', () => {
+  test('works with a thousand pieces on each side', () => {
     // Humps of 2 mm against dips of 2 mm: 50 − 2 − 2 at every other crest.
     const wave = (y: number, first: 1 | -1): Piece[] =>
       Array.from({ length: 1000 }, (_, i) => {
