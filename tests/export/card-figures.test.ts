@@ -63,7 +63,7 @@ describe('the figures of a card', () => {
   test.each(ALL)('%s: grain over the caution band is told however full the card is', (name) => {
     const { grain } = planStock(samplePart(name), {});
     const { notes } = sampleCard(name).lists.cutList as { notes: readonly string[] };
-    if (grain.worst.angle > (11 * Math.PI) / 180) expect(notes.join(' ')).toContain('Grain runs out');
+    if (grain.worst.angle > (11 * Math.PI) / 180) expect(notes.join(' ')).toContain('Grain runout');
   });
 
   test('a leg’s diagonals join the corners that its slanting ends leave', () => {
@@ -77,9 +77,9 @@ describe('the figures of a card', () => {
     );
   });
 
-  test('both ends of the leg are set to its miter and blade tilt', () => {
+  test('both ends of the leg are set to its miter and bevel', () => {
     // atan(tan 6° · cos 4°) = 5.985°: a tenth of a degree is as near as a saw is set.
     const [ends] = sampleCard('hall-bench/leg.yaml').lists.saw as { what: string; value: string }[];
-    expect(ends).toMatchObject({ what: 'both ends', value: 'miter −4°, blade tilt −6°' });
+    expect(ends).toMatchObject({ what: 'both ends', value: 'miter −4°, bevel −6°' });
   });
 });

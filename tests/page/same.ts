@@ -68,11 +68,11 @@ function compare(told: readonly Told[], job: string): void {
 
   const stock = fairlath(['stock', job]);
   const [blank] = values(/^blank/);
-  expect(stock.out).toContain(`cut it to ${blank!.replace(/ mm ×/g, ' ×')}:`);
+  expect(stock.out).toContain(`cut the blank to ${blank!.replace(/ mm ×/g, ' ×')}.`);
   for (const grain of values(/^grain runs out/)) {
     const [, angle, station] = /^(\S+) at station ([^\s:]+)/.exec(grain)!;
-    expect(stock.out).toMatch(new RegExp(`runs out ${angle} at worst, on ".*" at station ${station}`));
-    expect(grain.includes('short grain')).toBe(stock.out.includes(': short grain'));
+    expect(stock.out).toMatch(new RegExp(`runout ${angle} at worst, on ".*" at station ${station}`));
+    expect(grain.includes('short grain')).toBe(stock.out.includes('. Short grain'));
   }
   for (const volume of values(/^to buy/)) expect(stock.out).toContain(volume.split(' of ')[0]);
   for (const weight of values(/^weighs/))

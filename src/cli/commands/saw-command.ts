@@ -11,13 +11,13 @@ import { describeSupport } from '../../shop/words/describe-support.ts';
 import type { SafetyNote } from '../../shop/words/safety.ts';
 import { sawCautions } from '../../shop/words/saw-cautions.ts';
 import { type LengthFormat, lengthFormat } from '../../units/graduation.ts';
-import { degrees } from '../../units/number-format.ts';
+import { capitalize, degrees } from '../../units/number-format.ts';
 import { jobCommand } from '../define-command.ts';
 import { writePicture } from '../files/atomic-write.ts';
 import { atOption } from '../options/option-spec.ts';
 import { readSaws, requireBlade, SAW_OPTIONS } from '../options/saw-options.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
-import { anglesJson, pick, placeJson, safetyText } from '../output/print-answer.ts';
+import { anglesJson, pick, placeJson, safetyText, textTable } from '../output/print-answer.ts';
 import { withFaultContext } from '../output/report-errors.ts';
 
 export const makeCommand = jobCommand({
@@ -139,8 +139,8 @@ function asText(part: Part, sawing: Sawing, cautions: readonly SafetyNote[], wor
     part.name,
     block(`Band-saw blade${line}:`, describeBlade(blade, words)),
     ...ends.map((cut) => {
-      const [title, ...rest] = describeEnd(part, cut, sawing, words);
-      return block(`The ${title}`, rest);
+      const rows = describeEnd(part, cut, sawing, words).map((row) => [row.label, row.words]);
+      return block(`${capitalize(cut.end.side)} end:`, textTable(rows, { align: 'left' }).split('\n'));
     }),
     block('Support:', describeSupport(weights, support, table, words)),
     block('Order of cuts:', order),

@@ -6,7 +6,7 @@ import { BLADES, bladeName } from '../../shop/saw/blades.ts';
 import type { EndCut } from '../../shop/saw/saw-depth.ts';
 import { cutOrder } from '../../shop/words/cut-order.ts';
 import { describeBlade } from '../../shop/words/describe-blade.ts';
-import { cutAngleWords, describeEnd, longAtWords, reachWords } from '../../shop/words/describe-ends.ts';
+import { cutAngleWords, describeEndCut, longAtWords, reachWords } from '../../shop/words/describe-ends.ts';
 import { firstOf } from '../../units/checked.ts';
 import type { LengthFormat } from '../../units/graduation.ts';
 import { showAngle } from '../../units/number-format.ts';
@@ -48,10 +48,12 @@ function endSettings(part: Part, sawing: Sawing) {
 
 function endNotes(part: Part, cut: EndCut, sawing: Sawing): string[] {
   const { end } = cut;
-  const described = describeEnd(part, cut, sawing, printedLengthWords(part.rule));
-  if (isSquare(end)) return described.slice(1).map(sentence);
+  const cutting = describeEndCut(part, cut, sawing, printedLengthWords(part.rule)).map(
+    ({ label, words }) => `${label}: ${words}`,
+  );
+  if (isSquare(end)) return cutting.map(sentence);
   const points = `${end.side}: ${reachWords(end, (mm) => lengthWithoutUnit(mm, part.rule))}.`;
-  return [points, ...described.slice(3)].map(sentence);
+  return [points, ...cutting].map(sentence);
 }
 
 function bladeSetting({ rule, sawAllowance }: Part, blade: BladeAdvice) {

@@ -108,13 +108,14 @@ function assertSpacing({ kerf, between }: NestingOptions): void {
   if (!(kerf >= 0 && kerf <= MAX_KERF_MM))
     throw new Fault(
       'nesting.kerf',
-      (mm) => `no saw takes ${mm(kerf)}. Write how wide yours cuts, ${mm(MAX_KERF_MM)} at most.`,
+      (mm) =>
+        `${mm(kerf)} is not the kerf of a saw. Give the width of your saw’s cut, ${mm(MAX_KERF_MM)} at most.`,
       '--kerf',
     );
   if (!(between >= 0 && between <= MAX_BETWEEN_MM))
     throw new Fault(
       'nesting.between',
-      (mm) => `copies are not laid ${mm(between)} apart on one board. Write ${mm(MAX_BETWEEN_MM)} at most.`,
+      (mm) => `${mm(between)} is not a space between copies. Use 0 to ${mm(MAX_BETWEEN_MM)}.`,
       '--between',
     );
 }
@@ -123,7 +124,7 @@ function assertPartFits(footprint: Footprint, board: NestingOptions['board']): v
   if (Math.max(board.length, board.width ?? 0) > MAX_LENGTH_MM)
     throw new Fault(
       'nesting.too-large',
-      (mm) => `no board is larger than ${mm(MAX_LENGTH_MM)}. Write its length and width.`,
+      (mm) => `the board is larger than ${mm(MAX_LENGTH_MM)}. Check its length and width.`,
     );
   for (const [side, code, way] of [
     ['length', 'nesting.too-short', 'along'],
@@ -133,7 +134,8 @@ function assertPartFits(footprint: Footprint, board: NestingOptions['board']): v
     if (!(part <= have + JOIN_MM))
       throw new Fault(
         code,
-        (mm) => `the part takes ${mm(part)} ${way} a board of ${mm(have)}. Take one of ${mm(part)} or more.`,
+        (mm) =>
+          `the part needs ${mm(part)} ${way} the board, which has ${mm(have)}. Use a board of ${mm(part)} or more.`,
         `--board-${side}`,
       );
   }

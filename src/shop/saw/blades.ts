@@ -64,7 +64,8 @@ function chartRadius(width: number): number {
   if (width > widest.width + SAME_BLADE_MM)
     throw new Fault(
       'saw.blade-width',
-      (mm) => `a blade ${mm(width)} wide saws no curves. Give one of ${mm(widest.width)} or less.`,
+      (mm) =>
+        `a blade ${mm(width)} wide is too wide for curves. Give a blade of ${mm(widest.width)} or less.`,
     );
   const from = BLADES.findLast((row, i) => row.width < width && i < BLADES.length - 1);
   if (!from) return BLADES[0].radius;
@@ -76,9 +77,9 @@ function chartRadius(width: number): number {
 export const widestBlade = (radius: number): Blade | undefined =>
   BLADES.findLast((row) => row.radius <= radius);
 
-/** "1/2 in", "12.7 mm (1/2 in)": as it is asked for in a store. */
+/** "1/2\"", "12.7 mm (1/2\")": as a store sells it. */
 export function bladeName(width: number, unit: Unit, length: ShowLength): string {
   const row = BLADES.find((each) => Math.abs(each.width - width) < 0.1);
   if (!row) return length(width);
-  return unit === 'in' ? `${row.name} in` : `${trimmed(row.width, 1)} mm (${row.name} in)`;
+  return unit === 'in' ? `${row.name}"` : `${trimmed(row.width, 1)} mm (${row.name}")`;
 }

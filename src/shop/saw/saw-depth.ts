@@ -11,7 +11,7 @@ export interface TableSaw {
 
 /** By its blade as it is sold: 254 and 305 mm go by 250 and 300. Common practice. */
 const commonName = (inches: number, mm: number): TableSaw['name'] => ({
-  in: `a common ${inches} in table saw`,
+  in: `a common ${inches}" table saw`,
   mm: `a common table saw with a ${mm} mm blade`,
 });
 
@@ -32,7 +32,7 @@ export function bladeReach({ depth, depthAt45 }: TableSaw, bevel: number): numbe
   return depth + (tilted - depth) * Math.min(1, Math.abs(bevel) / (Math.PI / 4));
 }
 
-/** `too thick` leaves wood between two passes, `too steep` is more than the blade tilts or the gauge swings. */
+/** `too thick` leaves wood between two passes, `too steep` is more than the blade tilts or the miter gauge swings. */
 export type CutPasses = 'one face' | 'two faces' | 'too thick' | 'too steep';
 
 export interface EndCut {

@@ -57,8 +57,8 @@ export const blankWarnings = ({ stock, rule }: Part, blank: Blank): Warning[] =>
     const have = stock?.[side];
     if (have === undefined || have >= blank[side]) return [];
     const over = have - (blank[side] - blank.allowances[side]);
-    const mind = `That leaves ${showLength(over, rule)} over the saw line: mind where you lay the pattern.`;
-    const cure = over < 0 ? 'Take larger stock, or turn the grain back.' : mind;
-    const sizes = `the stock’s ${side} is ${showLength(have, rule)}; a blank with allowance takes ${showLength(blank[side], rule)}`;
+    const place = `That leaves ${showLength(over, rule)} beyond the saw line. Place the pattern so that all of it is on the wood.`;
+    const cure = over < 0 ? 'Use larger stock, or rotate the grain back.' : place;
+    const sizes = `the ${side} of the stock is ${showLength(have, rule)}, but a blank with its allowance needs ${showLength(blank[side], rule)}`;
     return [{ code: `stock.blank-${side}`, message: `${sizes}. ${cure}` }];
   });

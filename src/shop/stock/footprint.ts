@@ -24,7 +24,11 @@ export interface Footprint {
  */
 export function footprintOf(part: Part, grain: number): Footprint {
   if (!Number.isFinite(grain))
-    throw new Fault('stock.grain', `the grain does not run at ${grain}. Give an angle.`, '--grain');
+    throw new Fault(
+      'stock.grain',
+      `${grain} is not an angle of the grain. Give an angle such as 10.`,
+      '--grain',
+    );
   const [cos, sin] = [Math.cos(grain), -Math.sin(grain)];
   const turn: Affine = grain === 0 ? IDENTITY : [cos, sin, -sin, cos, 0, 0];
   const turned = outlinesToSaw(part).map((path) => transformPath(path, turn));

@@ -109,7 +109,7 @@ function nestingOf(
     if (wish.boardLength === undefined && wish.boardWidth === undefined) return undefined;
     throw new Fault(
       'nesting.one-edge',
-      'one edge is a line on a board, and only closed parts can be laid beside each other. Set out the other edge too.',
+      'the part has one edge, and only a part with two can be laid out on boards. Add the other edge.',
       wish.boardWidth === undefined ? '--board-length' : '--board-width',
     );
   }

@@ -12,8 +12,8 @@ export type BoardWeights = ReturnType<typeof weighPart>;
 
 export function missingWeightWarnings({ stock }: Part): Warning[] {
   const noThickness =
-    'the thickness is not known, and with it the weight and the depth of cut. Write "thickness: 1 3/4" under stock.';
-  const noSpecies = 'the wood is not known, and so not its weight. Write "species: white oak" under stock.';
+    'the weight and the depth of cut need the thickness. Write "thickness: 1 3/4" under "stock".';
+  const noSpecies = 'the weight needs the species. Write "species: white oak" under "stock".';
   return warningsThatApply([
     [stock?.thickness === undefined, 'saw.no-thickness', noThickness],
     [stock?.species === undefined, 'saw.no-species', noSpecies],

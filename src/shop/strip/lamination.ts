@@ -21,8 +21,8 @@ export const formFactor = (plies: number): number => 1 / (1 - lostShare(plies));
 
 function assertPlies(plies: number): void {
   if (Number.isInteger(plies) && plies >= 2 && plies <= MAX_PLIES) return;
-  const one = 'one ply alone springs back straight: nothing holds it. Use 2 or more.';
-  const none = `${plies} is no number of plies. Use a whole number from 2 to ${MAX_PLIES}.`;
+  const one = 'one ply alone springs back straight. Use 2 or more.';
+  const none = `${plies} is not a number of plies. Use a whole number from 2 to ${MAX_PLIES}.`;
   throw new Fault('lamination.plies', plies === 1 ? one : none);
 }
 
@@ -127,6 +127,6 @@ function fewestSafePlies(ask: LaminationOptions): number {
   throw new Fault(
     'lamination.too-tight',
     (mm) =>
-      `a lamination ${mm(thickness)} thick takes more than ${MAX_PLIES} plies at a radius of ${mm(1 / Math.max(curvature, hollow))}. Make it thinner, or ease the curve.`,
+      `a lamination ${mm(thickness)} thick needs more than ${MAX_PLIES} plies at a radius of ${mm(1 / Math.max(curvature, hollow))}. Make it thinner, or ease the curve.`,
   );
 }

@@ -32,7 +32,7 @@ export function adviseStrips(part: Part, ask: StripOptions): RunsAdvice {
     const thickness = ask.thickness ?? jobThickness ?? thinnest;
     return { ...run, advice: adviseStrip(run.line, { ...ask, thickness }) };
   });
-  const problem = 'the part has no curve, and a straight line bends no strip. Draw it along a straightedge.';
+  const problem = 'the part has no curve and needs no batten. Draw the part along a straightedge.';
   if (!first) throw new Fault('strip.straight', problem);
   return [first, ...more];
 }

@@ -82,7 +82,7 @@ const STRIP_DEFAULTS = {
  */
 export function adviseStrip(line: SprungLine, ask: StripOptions): StripAdvice {
   const { worst, pins } = line;
-  const straight = 'the line is straight and bends no strip. Draw it along a straightedge.';
+  const straight = 'the edge is straight and needs no batten. Draw the edge along a straightedge.';
   if (!worst) throw new Fault('strip.straight', straight);
   const { species, rule } = ask;
   const { overhang, roundLength, minThickness, ...usual } = STRIP_DEFAULTS[rule.unit];
@@ -129,5 +129,5 @@ export function adviseStrip(line: SprungLine, ask: StripOptions): StripAdvice {
 function positiveSize(what: 'thickness' | 'width' | 'nail', mm: number): number {
   if (Number.isFinite(mm) && mm > 0) return mm;
   const name = what === 'nail' ? 'diameter of the nails' : `${what} of the batten`;
-  throw new Fault(`strip.${what}`, `the ${name} is not over 0. Give a size over 0, or leave it out.`);
+  throw new Fault(`strip.${what}`, `the ${name} must be over 0. Give a size over 0, or leave it out.`);
 }

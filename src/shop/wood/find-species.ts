@@ -25,11 +25,11 @@ export function matchSpecies(name: string): Species | Fault {
   const [one, ...others] = found;
   if (one && others.length === 0) return one;
   const names = (one ? found : SPECIES).map((species) => species.name);
-  const which = `${quoted(name)} may be ${joinList(names, ' or ')}. Write which it is.`;
+  const which = `${quoted(name)} may be ${joinList(names, ' or ')}. Write the full name.`;
   if (one) return new Fault('species.ambiguous', which);
   const meant = suggestSpecies(words.join(' '));
-  const cure = meant === undefined ? `Known here: ${names.join(', ')}.` : `Did you mean "${meant}"?`;
-  return new Fault('species.unknown', `${quoted(name)} is not a wood whose figures are known here. ${cure}`);
+  const cure = meant === undefined ? `Use one of these: ${names.join(', ')}.` : `Did you mean "${meant}"?`;
+  return new Fault('species.unknown', `fairlath has no figures for the wood ${quoted(name)}. ${cure}`);
 }
 
 export function findSpecies(name: string): Species {

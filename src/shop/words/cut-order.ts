@@ -1,10 +1,11 @@
 import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
 import { isCuttingJoint, jointLean } from '../../job/joints/joint-kinds.ts';
+import { TOWARD_WORDS } from '../../job/joints/lean.ts';
 import { isSquare } from '../../part/ends/end-planes.ts';
 import { isHanded } from '../../part/handedness.ts';
 import type { Part } from '../../part/part.ts';
 import type { LengthFormat } from '../../units/graduation.ts';
-import { present } from '../../units/lists.ts';
+import { joinList, present } from '../../units/lists.ts';
 import { showAngle } from '../../units/number-format.ts';
 import { quoted } from '../../units/quoted.ts';
 import type { Sawing } from '../saw/advise-sawing.ts';
@@ -28,12 +29,12 @@ export function cutSteps(part: Part, { edges, blade, support }: Sawing, words: L
   return present<CutStep>(
     layers > 1 && [
       'glue',
-      `Glue up the ${layers} layers and let the glue harden; the pattern goes on the whole thickness.`,
+      `Glue up the ${layers} layers and let the glue cure. Lay the pattern on the full thickness.`,
     ],
     ...straight.map(
       ({ name }): CutStep => [
         'plane',
-        `Plane ${quoted(name)} straight and square to the face: everything registers on it.`,
+        `Plane ${quoted(name)} straight and square to the face. It is the reference for all later cuts.`,
       ],
     ),
     jointStep(part, words),
@@ -52,12 +53,12 @@ function jointStep({ joints }: Part, { rounded }: LengthFormat): CutStep | undef
   if (cutting.length === 0) return undefined;
   const which = cutting.map((joint) => {
     const lean = jointLean(joint);
-    const leaning = lean ? `, leaning ${showAngle(lean.by)} to the ${lean.toward}` : '';
+    const leaning = lean ? `, ${showAngle(lean.by)} off square, ${TOWARD_WORDS[lean.toward]}` : '';
     return `${joint.label ?? joint.kind} at station ${rounded(joint.at.x)}${leaning}`;
   });
   return [
     'joints',
-    `Cut the joints (${which.join(', ')}) before any curve, while the faces are flat and the board clamps square.`,
+    `Cut the joints before any curve, while the board is flat and square to clamp: ${which.join(', ')}.`,
   ];
 }
 
@@ -70,20 +71,21 @@ function endSteps(
   if (!ends) return { before: [], after: [] };
   const leaning = ends.filter((end) => !isSquare(end));
   const square = ends.filter(isSquare);
-  const on = straight ? `${quoted(straight.name)}, which stays straight,` : 'the board’s straight edge';
+  const edge = straight ? quoted(straight.name) : 'the board’s straight edge';
   const before = leaning.map(({ side, angles }): CutStep => {
-    const cut = `Cut the ${side} end (${cutAngleWords(angles, showAngle)}) before the curve, the marked face up and ${on}`;
-    return ['leaning end', `${cut} against the gauge: the long point stands where the pattern has it.`];
+    const cut = `Cut the ${side} end (${cutAngleWords(angles, showAngle)}) before the curve.`;
+    const hold = `Keep the reference face up and ${edge} against the miter gauge.`;
+    return ['leaning end', `${cut} ${hold} Cut where the pattern shows the long point.`];
   });
   if (square.length === 0) return { before, after: [] };
   const which = `${square.map(({ side }) => side).join(' and ')} ${square.length > 1 ? 'ends' : 'end'}`;
   if (!straight) {
-    const now = `Square the ${which} now: after the curves the part has no straight edge for the gauge.`;
+    const now = `Square the ${which} now. After the curves are cut, no straight edge is left for the miter gauge.`;
     return { before: [...before, ['square ends', now]], after: [] };
   }
-  const why = tips.length > 0 ? 'it lengthens the board’s bearing and' : 'it';
-  const waste = `Leave the waste on the ${which}: ${why} keeps your hands off the blade as the cut runs in or out.`;
-  const last = `Square the ${which} last, ${quoted(straight.name)} against the gauge.`;
+  const why = tips.length > 0 ? 'The waste gives the board more to rest on, and' : 'The waste';
+  const waste = `Leave the waste on the ${which}. ${why} keeps your hands off the blade as the cut starts and ends.`;
+  const last = `Square the ${which} last, with ${quoted(straight.name)} against the miter gauge.`;
   return { before: [...before, ['leave waste', waste]], after: [['square ends', last]] };
 }
 
@@ -93,19 +95,22 @@ function shoulderStep({ corners }: BladeAdvice, words: LengthFormat): CutStep | 
   if (shoulders.length === 0) return undefined;
   return [
     'shoulders',
-    `Crosscut the ${shoulderWords(shoulders, words)} straight in from the waste, square to the reference line, ` +
-      'as deep as the inside corner and no deeper: the cut along the edge ends there.',
+    `Crosscut the ${shoulderWords(shoulders, words)} from the waste, square to the reference line. ` +
+      'Stop at the inside corner, where the cut along the edge will end.',
   ];
 }
 
 const tooTightSteps = ({ tooTightForAny }: BladeAdvice, { rounded }: LengthFormat): CutStep[] =>
   tooTightForAny.map(({ kind, at, edge }) => {
-    const where = `the ${kind} at station ${rounded(at.x)} (${edge}), which no blade turns`;
+    const where = `the ${kind} at station ${rounded(at.x)} (${edge})`;
     const cure =
       kind === 'hollow'
-        ? `Bore ${where}, before you saw up to it, or leave it to a coping saw`
-        : `Leave ${where}, to a coping saw or a rasp`;
-    return ['too tight', `${cure}; and what else is nearly as tight.`];
+        ? `Bore ${where} before you saw up to it, or cut it with a coping saw.`
+        : `Leave ${where} for a coping saw or a rasp.`;
+    return [
+      'too tight',
+      `${cure} No band saw blade can follow it. Do the same at any bend that is nearly as tight.`,
+    ];
   });
 
 function reliefStep(
@@ -123,7 +128,7 @@ function reliefStep(
   if (places.length === 0) return undefined;
   return [
     'relief cuts',
-    `Saw relief cuts through the waste, just short of the line, at ${places.join(' and ')}.`,
+    `Saw relief cuts through the waste, just short of the curve, at ${joinList(places, ' and ')}.`,
   ];
 }
 
@@ -137,30 +142,32 @@ function curveSteps(
     tightestBends([edge], 'hollow', 0)[0]?.radius ?? Number.MAX_VALUE;
   const [first, second] = [...curved].sort((a, b) => hollow(a) - hollow(b));
   if (!first) return [];
-  const line = sawAllowance > 0 ? 'to the dashed line' : 'just outside the line';
+  const line = sawAllowance > 0 ? 'along the saw line' : 'just outside the finished line';
   const isHollow = hollow(first) < Number.MAX_VALUE;
   const runsOut = corners.some(
     ({ kind, edge, ofShoulder }) => kind === 'outside' && !ofShoulder && edge === first.name,
   );
-  const whole = runsOut ? 'out through the waste past every outside corner' : 'its waste in one piece';
-  const waste = first.pieces.some(isShoulder) ? 'from shoulder to shoulder' : whole;
-  const why = isHollow ? ', its hollow while the whole width of the board stands behind it' : '';
+  const whole = runsOut
+    ? '. Run out through the waste past every outside corner.'
+    : '. Keep the waste in one piece.';
+  const waste = first.pieces.some(isShoulder) ? ', from shoulder to shoulder.' : whole;
+  const why = isHollow ? ' The hollow is easier to saw while the board has its full width.' : '';
   return present<CutStep>(
-    ['saw edge', `Saw ${quoted(first.name)} ${line}${second ? ` first${why}` : `, ${waste}`}.`],
+    ['saw edge', `Saw ${quoted(first.name)}${second ? ` first, ${line}.${why}` : ` ${line}${waste}`}`],
     second && [
       'saw edge',
-      `Tape its offcut back on: the board keeps its weight and its straight edge for clamp and push block. Then saw ${quoted(second.name)}.`,
+      `Tape the offcut back on, so that the board keeps its weight and its straight edge. Then saw ${quoted(second.name)}.`,
     ],
-    sawAllowance > 0 && ['smooth', 'Take the saw marks off, down to the solid line.'],
+    sawAllowance > 0 && ['smooth', 'Plane or sand the saw marks off, down to the finished line.'],
   );
 }
 
-/** Half a turn about the vertical lays the other hand's edge against the gauge; a tilted cut would turn with it. */
+/** Half a turn about the vertical puts the other edge against the miter gauge; a tilted cut would turn with it. */
 function mirroredPartStep(part: Part): CutStep | undefined {
   if (part.pair !== 'mirrored' || !isHanded(part)) return undefined;
   const isTilted = part.ends?.some(({ angles }) => angles.bevel !== 0) ?? false;
   const ends = isTilted
-    ? ', and cut its ends with the board’s far edge against the gauge, swung as far the other way; the blade’s tilt stays'
+    ? ' Cut its ends with the other edge of the board against the miter gauge. Swing the gauge by the same angle the other way, and keep the blade tilt.'
     : '';
-  return ['mirrored part', `For the other hand of the pair take the mirrored pattern${ends}.`];
+  return ['mirrored part', `Use the mirrored pattern for the mirrored part.${ends}`];
 }

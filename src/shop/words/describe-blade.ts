@@ -1,7 +1,7 @@
 import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import type { LengthFormat } from '../../units/graduation.ts';
-import { present } from '../../units/lists.ts';
+import { joinList, present } from '../../units/lists.ts';
 import { showAngle, showFixed } from '../../units/number-format.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { Bend, LineCorner } from '../saw/bends-and-corners.ts';
@@ -30,34 +30,34 @@ function stationWords(places: readonly (Bend | LineCorner)[], { rounded }: Lengt
 function widestWords(advice: BladeAdvice, { rounded, unit }: LengthFormat): string {
   const { widest, hollows, rounds } = advice;
   if (hollows.length + rounds.length === 0)
-    return 'nothing bends: any blade saws it; take the widest your saw carries.';
+    return 'The part has no curve. Use the widest blade that fits your saw.';
   if (everyBladeTurns(advice))
-    return 'every blade of the chart turns it: take the widest your saw carries, it runs straightest.';
+    return 'Any blade can follow the part. Use the widest blade that fits your saw, because it tracks best.';
   if (widest)
     return (
-      `widest blade that turns them: ${bladeName(widest.width, unit, rounded)}, which asks for a radius of ` +
-      `${rounded(widest.radius)} by the cautious charts; blades and stock differ, so try it on the waste.`
+      `widest blade that can follow them: ${bladeName(widest.width, unit, rounded)}. By the most cautious charts it needs a ` +
+      `radius of ${rounded(widest.radius)} or more. Blades and wood vary, so test on waste.`
     );
   const [narrowest] = BLADES;
   return (
-    `no band-saw blade turns this: the narrowest, ${bladeName(narrowest.width, unit, rounded)}, asks for a radius of ` +
-    `${rounded(narrowest.radius)}. Bore the tight places, or saw them with a coping saw.`
+    `No band saw blade can follow the part. The narrowest, ${bladeName(narrowest.width, unit, rounded)}, needs a radius of ` +
+    `${rounded(narrowest.radius)} or more. Bore the tight places, or cut them with a coping saw.`
   );
 }
 
-/** "the 1/2 in blade does not turn the 2 1/8 in hollow at station 12 in (lower): nibble, relief cuts or a 3/8 in blade". */
+/** "The 1/2" blade cannot follow the 2 1/8" hollow at station 12" (lower). It needs a radius of 2 1/2". …". */
 function ownBladeWords({ width, minRadius: least, kerf, tooTight }: OwnBlade, words: LengthFormat): string {
   const { rounded, unit } = words;
   const name = bladeName(width, unit, rounded);
   const fits =
     kerf && least > minBladeRadius(width)
-      ? `it fits its own kerf of ${showKerf(kerf.kerf, unit)} down to a radius of ${rounded(least)}`
-      : `it asks for a radius of ${rounded(least)}`;
-  if (tooTight.length === 0) return `the ${name} blade turns every bend: ${fits}.`;
+      ? `In its own kerf of ${showKerf(kerf.kerf, unit)} it needs a radius of ${rounded(least)} or more.`
+      : `It needs a radius of ${rounded(least)} or more.`;
+  if (tooTight.length === 0) return `The ${name} blade can follow every bend. ${fits}`;
   const bends = tooTight.map(
     (bend) => `the ${rounded(bend.radius)} ${bend.kind} at ${stationWords([bend], words)}`,
   );
-  return `the ${name} blade does not turn ${bends.join(' nor ')}: ${fits}. ${cureWords(tooTight, words)}`;
+  return `The ${name} blade cannot follow ${joinList(bends, ' or ')}. ${fits} ${cureWords(tooTight, words)}`;
 }
 
 const showKerf = (mm: number, unit: Unit): string => showFixed(mm, unit, { in: 3, mm: 1 });
@@ -65,9 +65,9 @@ const showKerf = (mm: number, unit: Unit): string => showFixed(mm, unit, { in: 3
 function cureWords(tooTight: readonly Bend[], { rounded, unit }: LengthFormat): string {
   const radius = Math.min(...tooTight.map((bend) => bend.radius)) - COMMON_KERF_MM / 2;
   const narrower = BLADES.findLast((row) => row.radius <= radius);
-  const blade = narrower ? `, or take a ${bladeName(narrower.width, unit, rounded)} blade` : '';
+  const blade = narrower ? `, or use a ${bladeName(narrower.width, unit, rounded)} blade` : '';
   const there = tooTight.length > 1 ? 'those places' : 'that place';
-  return `Nibble the waste away, saw relief cuts through it to ${there}${blade}.`;
+  return `Nibble away the waste${blade ? ',' : ' or'} saw relief cuts to ${there}${blade}.`;
 }
 
 /** The outside corner of a shoulder needs no words of its own. */
@@ -85,7 +85,7 @@ function cornerWords({ corners }: BladeAdvice, words: LengthFormat): string[] {
   const it = shoulders.length > 1 ? 'them' : 'it';
   return present(
     shoulders.length > 0 &&
-      `${shoulderWords(shoulders, words)}: no blade turns into ${it}. Crosscut ${it} from the waste first.`,
+      `${shoulderWords(shoulders, words)}: a blade cannot turn into ${it}. Crosscut ${it} from the waste first.`,
     ...corners
       .filter((corner) => !isOfShoulder(corner))
       .map((corner) => cornerTurnWords(corner, words.rounded)),
@@ -95,6 +95,6 @@ function cornerWords({ corners }: BladeAdvice, words: LengthFormat): string[] {
 function cornerTurnWords({ kind, at, turn, edge }: LineCorner, about: ShowLength): string {
   const where = `${kind} corner of ${showAngle(turn)} at station ${about(at.x)} (${edge})`;
   return kind === 'inside'
-    ? `${where}: no blade turns it. Saw a relief cut into it, and come to it from both sides.`
-    : `${where}: run out past it through the waste, and begin anew.`;
+    ? `${where}: a blade cannot turn it. Saw a relief cut into the corner, then saw to it from both sides.`
+    : `${where}: run out past it through the waste, then start again.`;
 }

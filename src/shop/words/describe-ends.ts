@@ -5,107 +5,142 @@ import type { Part } from '../../part/part.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import type { LengthFormat } from '../../units/graduation.ts';
 import { present } from '../../units/lists.ts';
-import { showAngle } from '../../units/number-format.ts';
+import { capitalize, showAngle } from '../../units/number-format.ts';
 import { quoted } from '../../units/quoted.ts';
 import type { Sawing } from '../saw/advise-sawing.ts';
 import { type EndSetUp, endSetUp, leanOfBlade } from '../saw/end-set-up.ts';
 import { COMMON_SAWS, type EndCut, planEndCut, type TableSaw } from '../saw/saw-depth.ts';
 
+/** A line about an end, with what it is about: "long point", "station 34, offset 2, on the reference face". */
+export interface EndRow {
+  readonly label: string;
+  readonly words: string;
+}
+
 /** An end's angles, which way it leans, its points, and how the saw cuts through. */
-export function describeEnd(
+export const describeEnd = (part: Part, cut: EndCut, sawing: EndSawing, words: LengthFormat): EndRow[] => [
+  ...angleRows(cut.end, part, words.exact),
+  ...describeEndCut(part, cut, sawing, words),
+];
+
+type EndSawing = Pick<Sawing, 'tableSaw' | 'edges'>;
+
+/** How the miter gauge and the blade are set, and how the saw cuts through. */
+export function describeEndCut(
   part: Part,
   cut: EndCut,
-  { tableSaw, edges }: Pick<Sawing, 'tableSaw' | 'edges'>,
+  { tableSaw, edges }: EndSawing,
   words: LengthFormat,
-): string[] {
-  const { end } = cut;
-  const depth = depthWords(cut, part.stock?.thickness, tableSaw, words);
-  if (isSquare(end)) return [`${end.side} end: square`, ...depth];
+): EndRow[] {
+  const isSet = !isSquare(cut.end) && cut.passes !== 'too steep';
   return [
-    `${end.side} end: ${endAngleWords(end, part)}`,
-    endLeanWords(end, part),
-    reachWords(end, words.exact),
-    ...(cut.passes === 'too steep' ? [] : [setUpWords(endSetUp(end, edges))]),
-    ...depth,
+    ...(isSet ? setupRows(endSetUp(cut.end, edges)) : []),
+    ...depthRows(cut, part.stock?.thickness, tableSaw, words),
   ];
 }
 
-/** "miter 6°, blade tilt 4°; as a leg stands rake 6°, splay 4°: a lean of 7.2° along a sight line 33.6° …". */
-function endAngleWords(end: PartEnd, part: Part): string {
-  const { rake, splay, lean, sight } = end.angles;
-  const saw = cutAngleWords(end.angles, showAngle);
-  if (splay === 0) return `${saw}, blade upright`;
-  const stance = stanceWords({ rake, splay });
-  const level = stanceWords(levelFaceStance(end.angles));
-  const turned = level === stance ? '' : `, or ${level} with the marked face level across`;
-  const leg = `as a leg stands ${stance}, not twisted about its length${turned}`;
-  const { edge, on = 'face' } = endLean(end, part).leansTowards;
-  const from = Math.min(Math.abs(sight), Math.PI - Math.abs(sight));
-  const square = `the line square to ${edge === undefined ? 'the edges' : quoted(edge)}`;
-  return `${saw}; ${leg}: a lean of ${showAngle(lean)} along a sight line ${showAngle(from)} from ${square} towards ${FACES[on]}`;
+function angleRows(end: PartEnd, part: Part, show: ShowLength): EndRow[] {
+  if (isSquare(end)) return [row('angles', 'square')];
+  const { miter, bevel } = end.angles;
+  const { long, short } = longAndShortPoints(end);
+  return present(
+    row('angles', `miter ${showAngle(miter)}, bevel ${showAngle(bevel)}`),
+    ...stanceRows(end, part),
+    row('long at', sidesWords(endLean(end, part).longAt)),
+    end.by === 'stance' && row('standing', standingWords(end, part)),
+    row('long point', pointWords(long, show)),
+    row('short point', pointWords(short, show)),
+  );
 }
 
-/** "the marked face up, "outer" against the gauge: swing the gauge 4° clockwise …; the blade leans to the left …". */
-function setUpWords(setUp: EndSetUp): string {
+/** As a leg stands on this end, for a cut that leans through the thickness. */
+function stanceRows(end: PartEnd, part: Part): EndRow[] {
+  const { rake, splay, lean, sight } = end.angles;
+  if (splay === 0) return [];
+  const stance = stanceWords({ rake, splay });
+  const level = stanceWords(levelFaceStance(end.angles));
+  const { edge, on = 'face' } = endLean(end, part).leansTowards;
+  const from = Math.min(Math.abs(sight), Math.PI - Math.abs(sight));
+  const square = `square to ${edge === undefined ? 'the edges' : quoted(edge)}`;
+  return present(
+    row('as a leg', `${stance}, not twisted about its length`),
+    level !== stance && row('or as a leg', `${level}, with the reference face level across`),
+    row('lean', `${showAngle(lean)} along the sight line`),
+    row('sight line', `${showAngle(from)} from ${square}, toward ${FACES[on]}`),
+  );
+}
+
+function setupRows(setUp: EndSetUp): EndRow[] {
   const { edge, swing, tilt } = setUp;
   const against = edge === undefined ? 'the board’s edge along the reference line' : quoted(edge);
-  const way = swing > 0 ? 'clockwise' : 'counterclockwise';
   const lean = leanOfBlade(setUp);
-  const settings = present(
-    swing !== 0 && `swing the gauge ${showAngle(Math.abs(swing))} ${way}, seen from above`,
+  const way = swing > 0 ? 'clockwise' : 'counterclockwise';
+  return present(
+    row('setup', `reference face up, ${against} against the miter gauge`),
+    swing !== 0 && row('miter gauge', `${showAngle(Math.abs(swing))} ${way}, seen from above`),
     lean &&
-      `the blade leans ${showAngle(Math.abs(tilt))} to the ${lean} as it rises, seen from where you feed`,
+      row('blade tilt', `${showAngle(Math.abs(tilt))} to the ${lean} as it rises, seen from the infeed side`),
+    lean && row('other tilt', OTHER_TILT),
   );
-  const other = lean
-    ? '. A saw that tilts the other way: the board’s other edge against the gauge, the same swing'
-    : '';
-  return `the marked face up, ${against} against the gauge: ${settings.join('; ')}${other}`;
 }
+
+const OTHER_TILT =
+  'If your saw tilts the other way, put the other edge against the miter gauge. Keep the miter gauge at the same angle.';
 
 const stanceWords = ({ rake, splay }: Pick<CompoundAngles, 'rake' | 'splay'>): string =>
   `rake ${showAngle(rake)}, splay ${showAngle(splay)}`;
 
-function depthWords(
+function depthRows(
   { needs, reach, passes, end }: EndCut,
   thickness: number | undefined,
   saw: TableSaw,
   { exact, unit }: LengthFormat,
-): string[] {
+): EndRow[] {
   const { bevel } = end.angles;
-  if (passes === 'too steep')
-    return [
-      'steeper than a table saw is commonly set (blade 45°, gauge 60°): saw it by hand to the line on all four sides, ' +
-        'or on a sled whose wedge carries the part at that angle.',
-    ];
+  if (passes === 'too steep') return [row('cut', TOO_STEEP)];
   if (needs === undefined || thickness === undefined) return [];
   const tilt = bevel === 0 ? '' : ` at a blade tilt of ${showAngle(Math.abs(bevel))}`;
-  const depths = `${exact(thickness)} thick${tilt} needs ${exact(needs)} of blade, ${saw.name[unit]} gives ${exact(reach)}`;
-  if (passes === 'one face') return [`${depths}: one pass.`];
+  const depth = row(
+    'depth',
+    `${exact(thickness)} thick${tilt} needs ${exact(needs)} of blade. ${capitalize(saw.name[unit])} gives ${exact(reach)}.`,
+  );
+  if (passes === 'one face') return [depth, row('cut', 'one pass')];
   const larger = COMMON_SAWS.find(
     (other) => other.depth > saw.depth && planEndCut(end, thickness, other).passes === 'one face',
   );
-  const or = larger ? `, or take ${larger.name[unit]}` : '';
+  const or = larger ? `, or use ${larger.name[unit]}` : '';
   return passes === 'two faces'
-    ? [`${depths}: cut from two faces${or}.`, SECOND_FACE_WORDS]
+    ? [depth, row('cut', `Cut from two faces${or}.`), row('second cut', SECOND_FACE)]
     : [
-        `${depths}, and two cuts leave wood between them: saw the rest by hand, guided by both kerfs` +
-          `${or}, or cut the end on the band saw with a sled, its table tilted.`,
+        depth,
+        row(
+          'cut',
+          `Two cuts leave wood between them. Saw the rest by hand, guided by both kerfs${or}. ${SLED}`,
+        ),
       ];
 }
 
-/** Half a turn about the line across the part maps the plane of the cut onto itself, with the miter reversed. */
-const SECOND_FACE_WORDS =
-  'For the second, turn the part end for end onto its other face, to the other side of the blade, and swing the ' +
-  'gauge as far the other way; the blade’s tilt stays.';
+const TOO_STEEP =
+  'The angle is too steep for a table saw (blade 45°, miter gauge 60°). ' +
+  'Saw it by hand along all four sides, or use a sled with a wedge of that angle.';
 
-/** "miter 6°, blade tilt 4°", or "square": how to set the gauge and the saw. */
+const SLED = 'Or cut the end on the band saw with a sled and a tilted table.';
+
+/** Half a turn about the line across the part maps the plane of the cut onto itself, with the miter reversed. */
+const SECOND_FACE =
+  'Turn the part end for end onto its other face. Move it to the other side of the blade. ' +
+  'Swing the miter gauge by the same angle the other way. Keep the blade tilt.';
+
+const row = (label: string, words: string): EndRow => ({ label, words });
+
+/** "miter 6°, bevel 4°", or "square". */
 export function cutAngleWords({ miter, bevel }: CompoundAngles, show: (radians: number) => string): string {
-  const angles = present(miter !== 0 && `miter ${show(miter)}`, bevel !== 0 && `blade tilt ${show(bevel)}`);
+  const angles = present(miter !== 0 && `miter ${show(miter)}`, bevel !== 0 && `bevel ${show(bevel)}`);
   return angles.join(', ') || 'square';
 }
 
 const FACES: Readonly<Record<CutCorner['on'], string>> = {
-  face: 'the marked face',
+  face: 'the reference face',
   back: 'the other face',
   'both faces': 'both faces',
 };
@@ -114,18 +149,21 @@ const FACES: Readonly<Record<CutCorner['on'], string>> = {
 export const longAtWords = (end: PartEnd, part: Part): string =>
   `long at ${sidesWords(endLean(end, part).longAt)}`;
 
-/** The same, and how the part stands on that end where the job tells it so. */
+/** The same, and how the part stands on that end where the job says so. */
 export const endLeanWords = (end: PartEnd, part: Part): string =>
-  end.by === 'stance'
-    ? `${longAtWords(end, part)}; stood on this end, the other end leans towards ${sidesWords(endLean(end, part).leansTowards)}`
-    : longAtWords(end, part);
+  end.by === 'stance' ? `${longAtWords(end, part)}; ${standingWords(end, part)}` : longAtWords(end, part);
+
+const standingWords = (end: PartEnd, part: Part): string =>
+  `on this end the part leans toward ${sidesWords(endLean(end, part).leansTowards)}`;
 
 const sidesWords = ({ edge, on }: EndSides): string =>
   present(edge !== undefined && `the edge ${quoted(edge)}`, on && FACES[on]).join(' and ');
 
-/** "long point: station 34, offset 2, on the marked face; short point: station 33 5/8, offset 0, on the other face". */
+/** "long point at station 34, offset 2, on the reference face; short point at station 33 5/8, …". */
 export function reachWords(end: PartEnd, show: ShowLength): string {
   const { long, short } = longAndShortPoints(end);
-  const at = ({ x, y, on }: CutCorner): string => `station ${show(x)}, offset ${show(y)}, on ${FACES[on]}`;
-  return `long point: ${at(long)}; short point: ${at(short)}`;
+  return `long point at ${pointWords(long, show)}; short point at ${pointWords(short, show)}`;
 }
+
+const pointWords = ({ x, y, on }: CutCorner, show: ShowLength): string =>
+  `station ${show(x)}, offset ${show(y)}, on ${FACES[on]}`;

@@ -8,7 +8,7 @@ import { type Species, speciesInSentence } from '../wood/species.ts';
 export const plyLengths = (form: Form, { plies, plyThickness }: Lamination): number[] =>
   Array.from({ length: plies }, (_, i) => plyLength(form, (i + 0.5) * plyThickness));
 
-/** The plies, the chart's, their lengths, their side of the form, and what springs back. */
+/** The plies, the chart's, their lengths, their side of the form, and the springback. */
 export function describePlies(form: Form, lamination: Lamination, species: Species, words: LengthFormat) {
   const { plies, plyThickness, thickness, tightestRadius, strain, safeStrain, safePly, chartPly } =
     lamination;
@@ -17,18 +17,18 @@ export function describePlies(form: Form, lamination: Lamination, species: Speci
   const [formSide, pliesSide] = form.pliesAbove ? ['below', 'above'] : ['above', 'below'];
   return {
     size:
-      `${plies} equal plies of ${showFine(plyThickness, unit)}, ${exact(thickness)} in all, of ${speciesInSentence(species)}. ` +
-      `At its tightest a ply bends to a radius of ${rounded(tightestRadius)} and strains ${showPercent(strain, 2)}. ` +
-      `${showPercent(safeStrain, 2)}, half of what breaks the average clear piece, counts as safe: a ply of ${showFine(safePly, unit)}.`,
+      `${plies} equal plies of ${showFine(plyThickness, unit)} make ${exact(thickness)}, of ${speciesInSentence(species)}. ` +
+      `The tightest bend has a radius of ${rounded(tightestRadius)} and strains a ply by ${showPercent(strain, 2)}. ` +
+      `The limit is ${showPercent(safeStrain, 2)}, half of what breaks an average clear piece: a ply of ${showFine(safePly, unit)}.`,
     chart:
       chartPly === undefined
-        ? 'Makers’ charts say nothing of a radius under 2": try a ply over the form first.'
-        : `A makers’ chart for soaked strips gives ${exact(chartPly)} for this radius. Soaked plies must dry on the form before they are glued.`,
+        ? 'Makers’ charts give no ply for a radius under 2" (51 mm). Bend a ply over the form first.'
+        : `A makers’ chart for soaked plies gives ${exact(chartPly)} for this radius. Let soaked plies dry on the form before you glue them.`,
     lengths: lengthWords(form, lamination, words),
-    sides: `The form lies ${formSide} its line, the plies ${pliesSide}.`,
+    sides: `The form is ${formSide} the curve, and the plies are ${pliesSide} it.`,
     springback:
-      `The form rises ${exact(form.rise)} over its chord of ${exact(form.chord)}, the part ${exact(form.askedRise)}: ${plies} plies lose 1/${plies ** 2} of their bend when the clamps come off. ` +
-      'Real wood and glue differ. Bend a trial piece and measure it first.',
+      `The form rises ${exact(form.rise)} over its chord of ${exact(form.chord)}, and the part ${exact(form.askedRise)}. ` +
+      `Springback takes 1/${plies ** 2} of the bend of ${plies} plies. Real wood and glue vary, so bend a trial piece and measure it first.`,
   };
 }
 
@@ -40,7 +40,7 @@ function lengthWords(form: Form, lamination: Lamination, { exact, rounded }: Len
   // A ply may be too long, never too short.
   const length = (mm: number): string => rounded(-floorToGraduation(-mm, rule));
   const step = `${showFine(Math.abs(second - first), rule.unit)} ${second > first ? 'more' : 'less'}`;
-  const each = `, or each to its own length: ${length(first)} for the ply on the form, ${step} for each further ply`;
+  const each = ` Or cut each to its own length: ${length(first)} for the ply on the form, ${step} for each further ply.`;
   const same = Math.abs(last - first) < graduationMm(rule);
-  return `Cut the ${plies} plies ${length(Math.max(first, last))} long${same ? '' : each}. That leaves ${exact(tailLength(rule))} past the line at each end.`;
+  return `Cut the ${plies} plies ${length(Math.max(first, last))} long.${same ? '' : each} That leaves ${exact(tailLength(rule))} past the curve at each end.`;
 }

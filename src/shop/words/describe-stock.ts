@@ -1,7 +1,7 @@
 import type { Part } from '../../part/part.ts';
 import { showSizes } from '../../units/graduation.ts';
-import { present } from '../../units/lists.ts';
-import { degrees, showAngle, showPercent, trimmed } from '../../units/number-format.ts';
+import { joinList, present } from '../../units/lists.ts';
+import { capitalize, degrees, showAngle, showCount, showPercent, trimmed } from '../../units/number-format.ts';
 import { type Rule, readOnRule, showLength, showNearest } from '../../units/rule.ts';
 import type { NestingFigures } from '../nesting/nesting-layouts.ts';
 import type { LayerChoice, LumberThickness } from '../stock/lumber-thicknesses.ts';
@@ -22,11 +22,11 @@ export function describeBlank({ stock, rule, shape }: Part, { blank, footprint }
   const given = [stock?.length, stock?.width];
   const short = (stock?.length ?? length) < length || (stock?.width ?? width) < width;
   return present(
-    `takes up ${showSizes([footprint.length, footprint.width], rule)}${shape.type === 'closed' ? ', saw line and long points counted' : ': one edge only, so leave the wood beside it'}`,
-    `cut it to ${showSizes([length, width, thickness], rule)}: ${extra.join(', ')} over`,
+    `the part covers ${showSizes([footprint.length, footprint.width], rule)}${shape.type === 'closed' ? ', with its saw line and long points' : '. It has one edge, so leave the wood beside it'}`,
+    `cut the blank to ${showSizes([length, width, thickness], rule)}. It allows ${joinList(extra, ' and ')}`,
     given.some((size) => size !== undefined) &&
-      `your stock, ${showSizes(given, rule)}, ${short ? 'is less than that' : 'gives it'}`,
-    thickness === undefined && 'for thickness, layers and weight write "thickness: 7/8" under stock',
+      `your stock, ${showSizes(given, rule)}, ${short ? 'is too small' : 'is large enough'}`,
+    thickness === undefined && 'For layers and weight, write "thickness: 7/8" under "stock"',
   );
 }
 
@@ -57,37 +57,31 @@ export function describeAmount({ quantity, stock, rule }: Part, { amount, layers
   const { rough, weight } = amount;
   const [first] = layers ?? [];
   return present(
-    `a blank holds ${showVolume(amount, rule, 2)}`,
+    `a blank contains ${showVolume(amount, rule, 2)}`,
     rough &&
       first &&
-      `to buy for ${quantity}, in ${first.count > 1 ? `${first.count} layers of ` : ''}${first.lumber.name}: ` +
-        `${showVolume(rough, rule, 1)}, before what a yard’s boards waste`,
+      `buy for ${showCount(quantity, 'part')}, in ${first.count > 1 ? `${first.count} layers of ` : ''}${first.lumber.name}: ` +
+        `${showVolume(rough, rule, 1)}. Add the waste that the yard’s boards leave`,
     weight
       ? `a finished part weighs about ${showMass(weight.part, rule.unit)}, its blank ${showMass(weight.blank, rule.unit)} (${speciesInSentence(weight.species)})`
-      : `no weight: ${stock?.species === undefined ? 'the job names no species' : `the figures of "${stock.species}" are not known here`}`,
+      : `weight unknown: ${stock?.species === undefined ? 'the job does not name the species' : `fairlath has no figures for "${stock.species}"`}`,
   );
 }
 
 export const ARRANGEMENT_WORDS: Readonly<Record<NestingFigures['way'], string>> = {
   rectangles: 'as rectangles',
-  same: 'all the same way up',
-  turned: 'every other one turned end for end',
-  over: 'every other one turned over lengthwise',
-  'over-end': 'every other one turned over end for end',
-  'by-hand': 'each hand by itself, every other one turned end for end',
+  same: 'all the same way',
+  turned: 'every other copy turned end for end',
+  over: 'every other copy flipped lengthwise',
+  'over-end': 'every other copy flipped end for end',
+  'by-hand': 'mirrored parts apart, every other copy turned end for end',
 };
 
 /** A head and a row for each arrangement, the best one starred; none where nothing is laid out. */
 export function nestingRows({ nesting }: StockPlan, rule: Rule): string[][] {
   if (!nesting) return [];
   return [
-    [
-      `* is the closest of ${nesting.tried} layouts tried`,
-      'pitch',
-      'on one: across × along',
-      'boards',
-      'used',
-    ],
+    [`* closest of ${nesting.tried} layouts`, 'pitch', 'on one board: across × along', 'boards', 'used'],
     ...[nesting.rectangles, ...nesting.ways].map((laid) => [
       `${ARRANGEMENT_WORDS[laid.way]}${laid.way === nesting.way ? ' *' : ''}`,
       laid.interlocked ? '–' : readOnRule(laid.pitch, rule).text,
@@ -98,17 +92,20 @@ export function nestingRows({ nesting }: StockPlan, rule: Rule): string[][] {
   ];
 }
 
-/** Runout in degrees. The grades are ours, from the strength that Hankinson's formula leaves. */
+/** Runout in degrees. The grades follow the strength that Hankinson's formula leaves. */
 const RUNOUT_GRADES: readonly { upTo: number; grade: string; words: string }[] = [
-  { upTo: 6, grade: 'good', words: 'good: as strong as most straight stock' },
-  { upTo: 11, grade: 'caution', words: 'fair: choose straight wood there, and keep knots away' },
+  { upTo: 6, grade: 'good', words: 'good: about as strong as straight-grained wood' },
+  { upTo: 11, grade: 'caution', words: 'moderate: choose straight wood there, and keep knots away' },
   {
     upTo: 20,
     grade: 'weak',
-    words: 'weak: choose wood whose grain sweeps with the curve, or turn the pattern',
+    words: 'weak: choose wood whose grain follows the curve, or rotate the pattern',
   },
 ];
-const SHORT_GRAIN = { grade: 'short', words: 'short grain: redesign, laminate, bend, or build it up' };
+const SHORT_GRAIN = {
+  grade: 'short',
+  words: 'short grain: redesign the part, laminate it, bend it or build it up',
+};
 
 export const runoutGrade = ({
   worst,
@@ -116,7 +113,7 @@ export const runoutGrade = ({
   RUNOUT_GRADES.find(({ upTo }) => degrees(worst.angle) <= upTo) ?? SHORT_GRAIN;
 
 const runoutWords = ({ worst }: Pick<GrainAdvice, 'worst'>, rule: Rule): string =>
-  `runs out ${showAngle(worst.angle)} at worst, on "${worst.edge}" at station ${showLength(worst.at.x, rule)}: ${runoutGrade({ worst }).words}`;
+  `runout ${showAngle(worst.angle)} at worst, on "${worst.edge}" at station ${showLength(worst.at.x, rule)}. ${capitalize(runoutGrade({ worst }).words)}`;
 
 /** A line for paper where grain along the reference line leaves little strength: over the caution band. */
 export function weakGrainWords(part: Part): string | undefined {
@@ -131,16 +128,16 @@ export function describeGrain({ grain }: WoodPlan, rule: Rule): string[] {
   const at = (mm: number): string => showLength(mm, rule);
   return present(
     runoutWords(grain, rule),
-    `about ${showPercent(strength.least)} of the bending strength is left there (Hankinson’s formula)`,
+    `about ${showPercent(strength.least)} of the bending strength remains there (Hankinson’s formula)`,
     section &&
-      `weakest section ${at(section.height)} across at station ${at(section.at.x)}${section.weakened ? ', less its joint' : ''}: ` +
-        `${showPercent(section.share)} as strong in bending as the straight blank`,
+      `weakest section: ${at(section.height)} across at station ${at(section.at.x)}${section.weakened ? ', less its joint' : ''}. ` +
+        `It has ${showPercent(section.share)} of the bending strength of the straight blank`,
     ...tenons.map(
       ({ side, width }) =>
-        `${side} tenon ${at(width)} across: what it bears is its joint’s, and not told here`,
+        `${side} tenon, ${at(width)} across: its strength depends on the joint and is not given here`,
     ),
     better &&
-      `turned ${showAngle(better.turn)} (--grain ${trimmed(degrees(better.turn), 1)}) it would run out ${showAngle(better.angle)} at worst, ` +
+      `rotated ${showAngle(better.turn)} (--grain ${trimmed(degrees(better.turn), 1)}), the runout would be ${showAngle(better.angle)} at worst, ` +
         `on a blank ${showNearest(better.width, rule)} wide`,
   );
 }

@@ -32,7 +32,7 @@ const showMoment = (newtonMm: number): string =>
 const showStrain = (strain: number): string => showPercent(strain, 2);
 
 export const FACE_NAMES: Readonly<Record<StripSide, string>> = { left: 'upper', right: 'lower' };
-/** Of a nail, with the strip along the reference line. */
+/** Of a nail, with the batten along the reference line. */
 export const SIDE_WORDS: Readonly<Record<StripNail['side'], string>> = {
   left: 'above',
   right: 'below',
@@ -47,10 +47,10 @@ export function describeStrip(advice: StripAdvice, words: LengthFormat): string[
   const { species, thickness, width, cutLength, overhang, tapered } = advice;
   const thick = tapered ? `${length(thickness)} thick at the start` : `${length(thickness)} thick`;
   return [
-    `${species.name}, ${thick}, ${length(width)} wide, ${length(cutLength)} long: ` +
-      `${length(overhang)} or more past the line at each end.`,
+    `${species.name}, ${thick}, ${length(width)} wide, ${length(cutLength)} long. ` +
+      `Leave ${length(overhang)} or more past the curve at each end.`,
     strainWords(advice, length),
-    `Thickest safe strip of ${speciesInSentence(species)}: ${advice.maxThicknessOnRule > 0 ? length(advice.maxThicknessOnRule) : showFine(advice.maxThickness, words.unit)}.`,
+    `Thickest safe batten of ${speciesInSentence(species)}: ${advice.maxThicknessOnRule > 0 ? length(advice.maxThicknessOnRule) : showFine(advice.maxThickness, words.unit)}.`,
   ];
 }
 
@@ -58,16 +58,15 @@ function describeOthers(advice: StripAdvice, others: readonly OtherStrip[], { ex
   const { species, worst, maxThickness, minThickness, width, cutLength } = advice;
   const thick = others.map((one) => `${one.material} up to ${showFine(one.maxThickness, unit)} thick`);
   return [
-    `No batten of ${speciesInSentence(species)} takes this bend: at station ${exact(worst.at.x)}, ` +
-      `radius ${exact(worst.radius)}, it is safe up to ${showFine(maxThickness, unit)}, and ` +
-      `${exact(minThickness)} is about the thinnest that can be made.`,
+    `No batten of ${speciesInSentence(species)} can take the bend at station ${exact(worst.at.x)}, radius ${exact(worst.radius)}. ` +
+      `It is safe up to ${showFine(maxThickness, unit)} thick, but ${exact(minThickness)} is about the thinnest that you can make.`,
     others.length > 0
-      ? `Take a strip of ${thick.join(' or ')}, ${exact(width)} wide, ${exact(cutLength)} long. That limit is common practice: try the bend first.`
+      ? `Use ${thick.join(' or ')}, ${exact(width)} wide, ${exact(cutLength)} long. This limit is common practice, so try the bend first.`
       : NO_STRIP,
   ];
 }
 
-const VERDICTS = { safe: 'safe', risky: 'risky', breaks: 'it breaks' } as const;
+const VERDICTS = { safe: 'safe', risky: 'risky', breaks: 'the batten breaks' } as const;
 
 function strainWords(
   { strain, worst, safeStrain, breakingStrain, verdict }: StripAdvice,
@@ -75,18 +74,18 @@ function strainWords(
 ): string {
   return (
     `Strain ${showStrain(strain)} at station ${mm(worst.at.x)}, radius ${mm(worst.radius)}: ${VERDICTS[verdict]}. ` +
-    `Safe up to ${showStrain(safeStrain)}; the average clear piece breaks at about ${showStrain(breakingStrain)}.`
+    `The limit is ${showStrain(safeStrain)}. An average clear piece breaks at about ${showStrain(breakingStrain)}.`
   );
 }
 
 const NO_STRIP = 'Ease the curve, or trace the printed pattern instead.';
 
-/** Where each nail stands and what it bears, from start to end. */
+/** The place of each nail and the force on it, from start to end. */
 export function describeNails(advice: StripAdvice, rule: Rule): string[] {
   const { nails, nailDiameter, traced } = advice;
   if (nails.length === 0 || advice.others) return [];
   return [
-    `Trace along the ${FACE_NAMES[traced]} face. The middles of ${showSize(nailDiameter, rule)} nails:`,
+    `Trace along the ${FACE_NAMES[traced]} face. Centers of the ${showSize(nailDiameter, rule)} nails:`,
     ...nails.map((nail) => nailWords(nail, rule)),
   ];
 }
@@ -97,19 +96,19 @@ const placeWords = ({ x, y }: Point, rule: Rule): string => {
     const { mark, hair } = readOnRule(mm, rule);
     return mark === 0 && hair ? `0 (on ${line})` : showLength(mm, rule);
   };
-  return `station ${set(x, 'its line')}, offset ${set(y, 'the reference line')}`;
+  return `station ${set(x, 'its mark')}, offset ${set(y, 'the reference line')}`;
 };
 
 function nailWords({ side, force, at, centers, clamp }: StripNail, rule: Rule): string {
   const pushes = showForce(force, rule.unit);
   if (clamp)
     return (
-      `${placeWords(at, rule)}: a held end. Clamp the strip straight between two blocks from here to ` +
-      `${placeWords(clamp.to, rule)}, ${showLength(clamp.length, rule)} long. The clamp bears ${showMoment(clamp.moment)} and ${pushes}.`
+      `${placeWords(at, rule)}: a held end. Clamp the batten straight between two blocks from here to ` +
+      `${placeWords(clamp.to, rule)}, ${showLength(clamp.length, rule)} long. The clamp carries ${showMoment(clamp.moment)} and ${pushes}.`
     );
   const places = centers.map((center) => placeWords(center, rule)).join(' or ');
-  if (side === 'left' || side === 'right') return `${places}: ${SIDE_WORDS[side]} the strip, ${pushes}.`;
-  return `${places}: bears nothing, on either side of the strip.`;
+  if (side === 'left' || side === 'right') return `${places}: ${SIDE_WORDS[side]} the batten, ${pushes}.`;
+  return `${places}: on either side of the batten, no load.`;
 }
 
 export function partStripCautions(runs: RunsAdvice, rule: Rule): SafetyNote[] {

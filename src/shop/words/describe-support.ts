@@ -28,15 +28,15 @@ export function describeSupport(
   const size = `${rounded(table.length)} × ${rounded(table.width)}`;
   const balance = weightWords(weights, words);
   if (support.tips.length === 0)
-    return [...balance, `on a table of ${size} it lies in balance from the first of the cut to the last.`];
+    return [...balance, `On a table of ${size}, the board stays balanced for the whole cut.`];
   return present(
     ...balance,
-    `fed left end first over a table of ${size}, the blade in its middle:`,
+    `Fed left end first over a table of ${size}, with the blade in the middle:`,
     ...support.tips.map((tip) => tipWords(tip, words)),
     ...support.stands.map((stand) => standWords(stand, words)),
     support.stands.length > 0 &&
       support.swing > MIN_SWING_MM &&
-      `the free end swings ${rounded(support.swing)} sideways as the line turns: a flat top or balls rather than one roller, which would steer it.`,
+      `The free end swings ${rounded(support.swing)} sideways during the cut. Use a stand with a flat top or ball bearings. A single roller would steer the board.`,
   );
 }
 
@@ -46,28 +46,25 @@ function weightWords(
 ): string[] {
   const board = boardMass === undefined ? 'blank' : `blank: ${showMass(boardMass, unit)}`;
   return present(
-    `${board}, in balance at station ${rounded(boardBalance.x)}`,
-    partMass !== undefined &&
-      `part: ${showMass(partMass, unit)}, in balance at station ${rounded(balance.x)}`,
+    `${board}, balances at station ${rounded(boardBalance.x)}`,
+    partMass !== undefined && `part: ${showMass(partMass, unit)}, balances at station ${rounded(balance.x)}`,
   );
 }
 
-const OVERHANG_WORDS: Readonly<Record<TableEdge, string>> = {
-  infeed: 'before the table (infeed)',
-  outfeed: 'behind the table (outfeed)',
-  left: 'over the left side of the table',
-  right: 'over the right side of the table',
+const SIDE_NAMES: Readonly<Record<TableEdge, string>> = {
+  infeed: 'infeed side',
+  outfeed: 'outfeed side',
+  left: 'left side',
+  right: 'right side',
 };
 
 const tipWords = ({ edge, beyond, from, to, byHand }: TippingStretch, { rounded }: LengthFormat): string =>
-  `${edge}: from station ${rounded(from)} to ${rounded(to)} the weight hangs ${OVERHANG_WORDS[beyond]}${byHand ? ': so little that your hand carries it' : ''}`;
+  `${edge}: from station ${rounded(from)} to ${rounded(to)}, the weight hangs over the ${SIDE_NAMES[beyond]} of the table${byHand ? '. Your hand can hold it down' : ''}`;
 
 function standWords({ where, station, fromBlade, walks }: SupportStand, { rounded }: LengthFormat): string {
-  const [when, side] = where === 'infeed' ? ['as the cut begins', 'before'] : ['as it ends', 'behind'];
-  const place = `under station ${rounded(station)} ${when}, ${rounded(fromBlade)} ${side} the blade`;
-  return walks
-    ? `a helper, ${place}, who walks along with it`
-    : `a stand or a helper on the ${where} side: ${place}`;
+  const when = where === 'infeed' ? 'starts' : 'ends';
+  const place = `on the ${where} side, ${rounded(fromBlade)} from the blade, under station ${rounded(station)} as the cut ${when}`;
+  return walks ? `a helper ${place}, who walks with the board` : `a stand or a helper ${place}`;
 }
 
 /** Any roller keeps a smaller swing: a hand's breadth. */

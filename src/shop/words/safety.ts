@@ -58,7 +58,7 @@ const SAFETY = {
       'Stop the saw, or cut out through the waste.',
   ),
   'saw.leaning': warning(
-    'An angled cut pulls the part along the miter gauge. Clamp the part to the gauge. ' +
+    'An angled cut pulls the part along the miter gauge. Clamp the part to the miter gauge. ' +
       'Put a stop on the kept side only, so that the offcut can fall free.',
   ),
   'saw-offcut': warning('Make sure that the offcut cannot bind or fall onto the blade.'),

@@ -23,7 +23,7 @@ type PlacedWarning = Warning & { readonly key: string };
 function speciesWarnings({ stock }: Part): PlacedWarning[] {
   const found = stock?.species === undefined ? undefined : matchSpecies(stock.species);
   if (!(found instanceof Fault)) return [];
-  const instead = `Until then no weight is known, and a batten is worked out for ${BATTEN_WOOD.toLowerCase()}.`;
+  const instead = `Until then fairlath gives no weight, and plans a batten of ${BATTEN_WOOD.toLowerCase()}.`;
   return [{ code: found.code, key: 'stock.species', message: `${found.message} ${instead}` }];
 }
 
@@ -40,14 +40,14 @@ function lostLetterWarnings({ name, edges, joints, stock, notes }: Part): Placed
   return texts.flatMap(([key, text = '']) => {
     const lost = [...lostLetters(text)];
     if (lost.length === 0) return [];
-    const told = lost
+    const shown = lost
       .slice(0, MAX_LISTED)
       .map(
         ([letter, printed]) => `"${letter}" (${codeOf(letter)}) as ${printed ? `"${printed}"` : 'nothing'}`,
       );
-    const more = lost.length - told.length;
-    const list = joinList(present(...told, more > 0 && `${more} more`), ' and ');
-    return { code: LOST_LETTER, key, message: `paper shows ${list}. Write other letters.` };
+    const more = lost.length - shown.length;
+    const list = joinList(present(...shown, more > 0 && `${more} more`), ' and ');
+    return { code: LOST_LETTER, key, message: `paper shows ${list}. Use other letters.` };
   });
 }
 

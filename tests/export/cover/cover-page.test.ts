@@ -57,7 +57,7 @@ describe('the cover', () => {
       const { grain } = planWood(part, {});
       // Over 11°, the caution band of the advice on wood.
       const isWeak = grain.worst.angle > (11 * Math.PI) / 180;
-      expect(textOn(coversOf(part, 'a3').covers).includes('Grain runs out'), name).toBe(isWeak);
+      expect(textOn(coversOf(part, 'a3').covers).includes('Grain runout'), name).toBe(isWeak);
     }
     expect(planWood(sample('wall-shelf-bracket'), {}).grain.worst.angle).toBeGreaterThan(0.5);
     expect(planWood(sample('hall-bench-leg'), {}).grain.worst.angle).toBeLessThan(0.19);

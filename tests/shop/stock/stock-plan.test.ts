@@ -140,7 +140,7 @@ edges:
     const [warning, ...others] = blankWarnings(part, planStock(part, {}).blank);
     expect(others).toEqual([]);
     expect(warning?.code).toBe('stock.blank-length');
-    expect(warning?.message).toContain('5 mm over');
+    expect(warning?.message).toContain('5 mm beyond');
   });
 });
 

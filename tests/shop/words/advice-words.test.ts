@@ -74,7 +74,8 @@ function endWords(thickness: string, ends: string): string {
     `graduation: 1/16\nstock: {thickness: ${thickness}}\n`,
   );
   const cut = planEndCut(part.ends![1], part.stock?.thickness, COMMON_SAWS[0]);
-  const words = describeEnd(part, cut, adviseSawing(part), lengthFormat(part.rule));
+  const rows = describeEnd(part, cut, adviseSawing(part), lengthFormat(part.rule));
+  const words = rows.map((row) => `${row.label}: ${row.words}`);
   return block(`${thickness} in, ${ends}`, words);
 }
 
