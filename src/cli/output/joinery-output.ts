@@ -76,7 +76,7 @@ export function endsText(part: Part): string | undefined {
     return rake === undefined
       ? [`${name}square`]
       : [
-          `${name}miter ${miter}, blade tilt ${tilt}; rake ${rake}, splay ${splay}; lean ${lean} on a sight line of ${sight}`,
+          `${name}miter ${miter}, bevel ${tilt}; rake ${rake}, splay ${splay}; lean ${lean} on a sight line of ${sight}`,
           `          ${endLeanWords(end, part)}`,
           `          ${reachWords(end, show)}`,
         ];

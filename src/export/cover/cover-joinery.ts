@@ -33,7 +33,7 @@ export function endRows(part: Part, width: number): TextRow[] {
   ];
 }
 
-const ANGLE_HEAD = ['end', 'miter', 'blade tilt', 'rake', 'splay', 'lean', 'sight line'];
+const ANGLE_HEAD = ['end', 'miter', 'bevel', 'rake', 'splay', 'lean', 'sight line'];
 
 const SIGHT_LINE_WORDS =
   'Lean is the whole angle off square. The sight line is the way it leans, seen along the part: 0° away from the reference line, 90° to the marked face.';

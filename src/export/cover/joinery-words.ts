@@ -27,4 +27,4 @@ export const angleRow = (end: PartEnd): string[] =>
     : [end.side, ...ANGLES.map((name) => showAngle(end.angles[name]))];
 
 export const SIGN_CONVENTION =
-  'Over 0 the cut leans towards the left end: miter and rake going away from the reference line, blade tilt and splay going to the marked face.';
+  'Over 0 the cut leans towards the left end: miter and rake going away from the reference line, bevel and splay going to the marked face.';

@@ -1,7 +1,14 @@
 import type { Part } from '../../part/part.ts';
 import { showSizes } from '../../units/graduation.ts';
 import { joinList, present } from '../../units/lists.ts';
-import { capitalize, degrees, showAngle, showCount, showPercent, trimmed } from '../../units/number-format.ts';
+import {
+  capitalize,
+  degrees,
+  showAngle,
+  showCount,
+  showPercent,
+  trimmed,
+} from '../../units/number-format.ts';
 import { type Rule, readOnRule, showLength, showNearest } from '../../units/rule.ts';
 import type { NestingFigures } from '../nesting/nesting-layouts.ts';
 import type { LayerChoice, LumberThickness } from '../stock/lumber-thicknesses.ts';

@@ -136,11 +136,11 @@ describe('fairlath show', () => {
 describe('the words of show for joinery', () => {
   const folder = folderWith({ 'leg.yaml': SPLAYED_LEG, 'rail.yaml': MITERED_RAIL });
 
-  test('name the angle that a saw is set to the tilt of the blade, and never the bevel', () => {
-    const words = ['show', 'saw'].map((command) => fairlath([command, 'leg.yaml'], folder).out).join('\n');
-    const tilts = words.match(/\S+ tilt\b.*/g) ?? [];
-    expect(tilts.length).toBeGreaterThan(4);
-    for (const one of tilts) expect(one).toMatch(/^(blade|blade’s) tilt|^or tilt the blade/);
-    expect(words).not.toMatch(/bevel/);
+  test('name the angle of the part its bevel, and what the saw is set to the blade tilt', () => {
+    const [show, saw] = ['show', 'saw'].map((command) => fairlath([command, 'leg.yaml'], folder).out);
+    expect(show).toMatch(/miter \S+, bevel \S+;/);
+    expect(show).not.toMatch(/tilt/);
+    expect(saw).toMatch(/^ {2}angles +miter \S+, bevel \S+$/m);
+    expect(saw).toMatch(/^ {2}blade tilt +\S+ to the (left|right)/m);
   });
 });
