@@ -38,11 +38,11 @@ describe('a place dragged by hand', () => {
     const { page } = await openPage();
     await drag(page, NAIL, -14 * (await inch(page)), 0);
     expect(await page.locator('.lines .faint').count()).toBe(1);
-    expect(await page.locator('#faults').textContent()).toContain('Stations must grow');
+    expect(await page.locator('#faults').textContent()).toContain('Make each station larger');
     // And on the sheet, where the hand is.
-    expect(await page.locator('#fault-said').textContent()).toContain('Stations must grow');
+    expect(await page.locator('#fault-said').textContent()).toContain('Make each station larger');
     // Spoken once the hand rests, and not with every move.
-    await expect.poll(() => page.locator('#spoken').textContent()).toContain('Stations must grow');
+    await expect.poll(() => page.locator('#spoken').textContent()).toContain('Make each station larger');
     expect(await page.locator('#faults[aria-live], #fault-said[role]').count()).toBe(0);
     await page.mouse.up();
     expect(await page.locator('.faint').count()).toBe(0);
@@ -54,7 +54,7 @@ describe('a place dragged by hand', () => {
     const { page } = await openPage({ viewport: { width: 390, height: 844 } });
     await drag(page, NAIL, 0, -8 * (await inch(page)));
     const said = page.locator('#fault-said');
-    expect(await said.textContent()).toMatch(/the stock is 4″\. Take stock .* or ease the edges\.$/);
+    expect(await said.textContent()).toMatch(/the stock is 4″\. .* or make the part narrower\.$/);
     const [whole, seen] = (await page.evaluate(
       `(({ scrollHeight, clientHeight }) => [scrollHeight, clientHeight])(document.getElementById('fault-said'))`,
     )) as [number, number];

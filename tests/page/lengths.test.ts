@@ -23,7 +23,7 @@ describe('lengths', () => {
     const before = await jobText(page);
     const field = page.getByLabel(STATION);
     for (const [typed, said] of [
-      ['40', 'does not lie short of the end'],
+      ['40', 'is not before the end'],
       ['12,5', 'has a comma'],
     ] as const) {
       await field.fill(typed);

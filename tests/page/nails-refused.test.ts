@@ -13,14 +13,14 @@ describe('nails that cannot be', () => {
       await page.mouse.click(x, y);
     };
     await at(NAIL);
-    expect(await faults(page)).toMatch(/the same point|does not lie beyond/);
+    expect(await faults(page)).toMatch(/the same point|is not past/);
     await page.keyboard.press('Escape');
     await at('edges.front[1].line');
-    expect(await faults(page)).toContain('a line takes no nails');
+    expect(await faults(page)).toContain('a line has no nails');
     await page.keyboard.press('Escape');
     await grip(page, NAIL).focus();
     await page.keyboard.press('Delete');
-    expect(await faults(page)).toContain('Set another first');
+    expect(await faults(page)).toContain('Add another one');
     await grip(page, END).focus();
     await page.keyboard.press('Delete');
     expect(await faults(page)).toContain('only nails of a batten and pins of a spline');
@@ -53,7 +53,7 @@ describe('nails that cannot be', () => {
     await begin(page, 'Wall shelf bracket');
     const pins = (text: string): number => text.match(/through: .*/)?.[0].match(/\[\d/g)?.length ?? 0;
     const before = pins(await jobText(page));
-    await page.getByRole('button', { name: 'Set a pin' }).focus();
+    await page.getByRole('button', { name: 'Set a point' }).focus();
     await page.keyboard.press('Enter');
     await rested(page);
     expect(pins(await jobText(page))).toBe(before + 1);

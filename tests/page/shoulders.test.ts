@@ -23,7 +23,7 @@ describe('a shoulder', () => {
     await field.press('Enter');
     expect(await jobText(page)).toBe(text.replace('[30, 0]', '[29, 0]').replace('[30, 1/4]', '[29, 1/4]'));
     await drag(page, inner, 20 * (before.x / 20), 0);
-    expect(await page.locator('#faults').textContent()).toContain('Stations must grow');
+    expect(await page.locator('#faults').textContent()).toContain('Make each station larger');
     await page.mouse.up();
     expect(await jobText(page)).toContain('line: [29, 1/4]');
     await page.evaluate("document.getElementById('offsets-panel').open = true");
