@@ -13,7 +13,7 @@ test('npm start prints the sample leg into out/ of the folder one stands in, or 
       encoding: 'utf8',
     });
   const { status, stdout } = npmStart();
-  expect([status, stdout]).toEqual([0, expect.stringContaining('is in out/hall-bench-leg.pdf')]);
+  expect([status, stdout]).toEqual([0, expect.stringContaining('Wrote out/hall-bench-leg.pdf')]);
   expect(npmStart(join(root, 'samples/hall-bench-stretcher.yaml'), '--no-cover').status).toBe(0);
   for (const name of ['hall-bench-leg', 'hall-bench-stretcher'])
     expect(readFileSync(join(folder, 'out', `${name}.pdf`), 'latin1')).toMatch(/^%PDF-/);

@@ -115,17 +115,16 @@ describe('fairlath page', () => {
     },
   );
 
-  test('a port that is taken is told, with another', () => {
-    const { code, err } = fairlath(['page', '--port', String(port)]);
-    expect(code).toBe(2);
-    expect(err).toContain(`port ${port} is taken`);
+  test('a port in use is refused, with another one to try', () => {
+    const { code, err, faults } = fairlath(['page', '--port', String(port)]);
+    expect({ code, faults }).toEqual({ code: 2, faults: [{ code: 'page.port-taken', key: '--port' }] });
+    expect(err).toContain(`port ${port} `);
     expect(err).toContain(`--port ${port + 1}`);
   });
 
-  test.each(['80', '65536', '4718x', ''])('%s is no port', (typed) => {
-    const { code, err } = fairlath(['page', `--port=${typed}`]);
-    expect(code).toBe(2);
-    expect(err).toContain('is no port');
+  test.each(['80', '65536', '4718x', ''])('refuses %s as a port', (typed) => {
+    const { code, faults } = fairlath(['page', `--port=${typed}`]);
+    expect({ code, faults }).toEqual({ code: 2, faults: [{ code: 'command.port', key: '--port' }] });
   });
 
   test.each(['SIGINT', 'SIGTERM'] as const)('ends in good order on %s', async (signal) => {
@@ -140,9 +139,9 @@ describe('fairlath page', () => {
     expect(examples.length).toBeGreaterThan(0);
     for (const args of examples) {
       const { child: example, out: told } = await started(args);
-      expect(told).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/ is the page\./);
       example.kill();
       await ended(example);
+      expect(told).toMatch(/ http:\/\/127\.0\.0\.1:\d+\/\n/);
     }
   });
 });

@@ -124,7 +124,10 @@ function readSecondPart({ part, context }: JobInput, { pair, mirrored: isMirrore
 /** A mistake in measuring the second part must not look like a difference between the parts. */
 function warningOfSecond({ code, message }: Warning, { mirrored: isMirrored }: CheckCommandOptions): Warning {
   const cure = code === 'check.other-side' ? ` Or ${isMirrored ? 'leave out' : 'add'} --mirrored.` : '';
-  return { code: code.replace('check.', 'check.second-'), message: `Second part: ${message}${cure}` };
+  return {
+    code: code.replace('check.', 'check.second-'),
+    message: `Second part: ${message.charAt(0).toLowerCase()}${message.slice(1)}${cure}`,
+  };
 }
 
 function requirePair(first: EdgeCheck, second: EdgeCheck, { pair }: CheckCommandOptions): PairCheck {

@@ -168,7 +168,7 @@ const KIND_WITH_ARTICLE: Readonly<Record<CurveComparison['kind'], string>> = {
 };
 
 function apartText({ kind, worst, at, sameApex }: CurveComparison, rule: Rule): string {
-  const other = `${KIND_WITH_ARTICLE[kind]} of this rise${sameApex ? '' : ', its apex in the middle,'}`;
+  const other = `${KIND_WITH_ARTICLE[kind]} with this rise${sameApex ? '' : ', its apex in the middle,'}`;
   if (readOnRule(worst, rule).mark === 0) return `${other} is the same on your rule`;
   return `${other} is ${showNearest(worst, rule)} away at station ${readOnRule(at.x, rule).text}`;
 }

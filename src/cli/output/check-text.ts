@@ -76,7 +76,7 @@ function fitText({ bestFit, endDeviations, readings }: EdgeCheck, rule: Rule): s
   const ends = endDeviations.map((end) => deviationAtText(end, rule));
   return [
     `as set    best-fit position: ${ends.join(' and ')}, rotated ${trueMinus(turned)}°`,
-    `straight  after straightening the setup: ${showExact(worst, rule)} off at worst; rms ${showExact(rms, rule)}`,
+    `straight  after straightening the setup: largest error ${showExact(worst, rule)}; rms ${showExact(rms, rule)}`,
   ];
 }
 
@@ -93,7 +93,7 @@ function verdictText({ verdict, tolerance, worst, readings }: EdgeCheck, rule: R
   const limit = showLength(tolerance, rule);
   if (verdict === 'outside') {
     const out = readings.filter(({ square }) => Math.abs(square) > tolerance + error).length;
-    return `outside: ${out} of ${readings.length} stations ${out === 1 ? 'is' : 'are'} off by more than ${limit} (${counted})`;
+    return `outside: ${out} of ${readings.length} stations ${out === 1 ? 'has' : 'have'} an error of more than ${limit} (${counted})`;
   }
   const sure = worst + error <= tolerance ? '' : ', as far as your rule can show';
   return `within ${limit}${sure} (${counted})`;
@@ -109,6 +109,6 @@ export function pairText({ readings, worst, rms }: PairCheck, rule: Rule): strin
   return [
     'second part of the pair, compared with the first:',
     textTable([['  station', 'difference', ''], ...rows]),
-    `worst ${showExact(worst, rule)}; rms ${showExact(rms, rule)}`,
+    `largest difference ${showExact(worst, rule)}; rms ${showExact(rms, rule)}`,
   ].join('\n');
 }

@@ -14,7 +14,7 @@ import { endLeanWords, reachWords } from '../../shop/words/describe-ends.ts';
 import { footOutWords } from '../../shop/words/foot-out-words.ts';
 import { degrees } from '../../units/number-format.ts';
 import { showLength, showOnRule } from '../../units/rule.ts';
-import { anglesJson, pointJson } from './print-answer.ts';
+import { anglesJson, pointJson, UNIT_WORDS } from './print-answer.ts';
 
 /** An end with its angles, its corners on both faces and, where the thickness is known, the true shape of its cut. */
 export function endJson(end: PartEnd, part: Part): object {
@@ -71,12 +71,12 @@ export function endsText(part: Part): string | undefined {
   const show = (mm: number): string => showOnRule(mm, part.rule);
   if (slantedEnds(part).length === 0) return undefined;
   const rows = (part.ends ?? []).flatMap((end) => {
-    const [side = '', miter, tilt, rake, splay, lean, sight] = angleRow(end);
+    const [side = '', miter, bevel, rake, splay, lean, sight] = angleRow(end);
     const name = `  ${side.padEnd(8)}`;
     return rake === undefined
       ? [`${name}square`]
       : [
-          `${name}miter ${miter}, bevel ${tilt}; rake ${rake}, splay ${splay}; lean ${lean} on a sight line of ${sight}`,
+          `${name}miter ${miter}, bevel ${bevel}; rake ${rake}, splay ${splay}; largest lean ${lean} along a sightline of ${sight}`,
           `          ${endLeanWords(end, part)}`,
           `          ${reachWords(end, show)}`,
         ];
@@ -90,5 +90,5 @@ export function jointsText({ joints, rule }: Part): string | undefined {
   const rows = joints.map(
     (joint, i) => `  ${`${i + 1}`.padStart(2)}  ${jointName(joint)}: ${jointMeasures(joint, show)}`,
   );
-  return [`joints, ${rule.unit}`, ...rows].join('\n');
+  return [`joints, in ${UNIT_WORDS[rule.unit]}`, ...rows].join('\n');
 }
