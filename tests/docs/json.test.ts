@@ -19,7 +19,7 @@ const LINES: Readonly<Record<string, readonly (readonly string[])[]>> = {
   ],
   print: [
     ['print', LEG, '-o', 'leg.pdf'],
-    ['print', LEG, '-o', 'gauge.pdf', '--gauge'],
+    ['print', LEG, '-o', 'stick.pdf', '--story-stick'],
     ['print', LEG, '-o', 'template.pdf', '--template', '--bush', '5/8', '--bit', '1/2'],
     ['print', LEG, '-o', 'form.pdf', '--form', '--edge', 'back', '--plies', '6'],
   ],
