@@ -139,7 +139,7 @@ describe('the words of show for joinery', () => {
   test('name the angle of the part its bevel, and what the saw is set to the blade tilt', () => {
     const [show, saw] = ['show', 'saw'].map((command) => fairlath([command, 'leg.yaml'], folder).out);
     expect(show).toMatch(/miter \S+, bevel \S+;/);
-    expect(show).not.toMatch(/tilt/);
+    expect(show).not.toMatch(/blade tilt/);
     expect(saw).toMatch(/^ {2}angles +miter \S+, bevel \S+$/m);
     expect(saw).toMatch(/^ {2}blade tilt +\S+ to the (left|right)/m);
   });
