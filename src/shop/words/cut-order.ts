@@ -53,7 +53,7 @@ function jointStep({ joints }: Part, { rounded }: LengthFormat): CutStep | undef
   if (cutting.length === 0) return undefined;
   const which = cutting.map((joint) => {
     const lean = jointLean(joint);
-    const leaning = lean ? `, ${showAngle(lean.by)} off square, ${TOWARD_WORDS[lean.toward]}` : '';
+    const leaning = lean ? `, tilted ${showAngle(lean.by)} ${TOWARD_WORDS[lean.toward]}` : '';
     return `${joint.label ?? joint.kind} at station ${rounded(joint.at.x)}${leaning}`;
   });
   return [
