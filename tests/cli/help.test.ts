@@ -66,7 +66,7 @@ describe('help', () => {
       expect(err).toBe('');
       // Where nothing says how wide the window is, help is set for one of 80 columns.
       expect(out.split('\n').filter((line) => line.length > 80)).toEqual([]);
-      // A default is told in words, never as the program holds it.
+      // The text states the default in the words of a maker, not as the value in the program.
       expect(out).not.toMatch(/default: ["[{]/);
       expect(out).toMatch(new RegExp(`^Usage: fairlath ${command}`));
       expect(out).toMatch(/^Exit codes:\n {2}0 done, 2 .+, 1 .+$/m);

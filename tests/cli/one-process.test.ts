@@ -32,7 +32,7 @@ const ONE_AFTER_ANOTHER: readonly (readonly string[])[] = [
   ['stock', '--help'],
 ];
 
-/** What every command answers, and what lies in their folder afterwards. */
+/** The answer of every command, and the files in the folder afterwards. */
 function session(run: (args: readonly string[], cwd: string, settings: string) => Answer) {
   const folder = freshFolder();
   const answers = ONE_AFTER_ANOTHER.map((args) => {

@@ -35,7 +35,7 @@ export const RAIL = 'samples/garden-arch-rail.yaml';
 export const BRACKET = 'samples/wall-shelf-bracket.yaml';
 export const MEASURED = 'samples/hall-bench-leg-measured.csv';
 
-/** A folder with the jobs and readings of the samples, and what lies in it by now. */
+/** A folder with the jobs and readings of the samples. `files` lists its present content. */
 export function folderWithSamples(): { readonly path: string; readonly files: () => string[] } {
   const path = freshFolder();
   cpSync(join(root, 'samples'), join(path, 'samples'), {

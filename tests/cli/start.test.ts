@@ -30,7 +30,7 @@ test('a command line that nobody has built names the command that builds it', ()
 });
 
 test.each(['../cli/all', 'parts/pdfkit', 'constructor'])(
-  'the word %j is no command, whatever lies in dist',
+  'refuses %j as a command, whatever file is in dist',
   (word) => {
     const { status, stderr } = spawnSync(process.execPath, [join(root, 'bin/fairlath.js'), word], {
       encoding: 'utf8',

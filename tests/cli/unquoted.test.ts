@@ -10,7 +10,7 @@ test.each([
   [['stock', LEG, '--board-width', '10', '1/2']],
   [['offsets', LEG, '--at', '3', '1/2in']],
   [['show', '--curve', 'batten', '--chord', '28', '3/4', '--rise', '1']],
-])('%j: a length without quotes is told', (words) => {
+])('%j: reports a length without quotes', (words) => {
   const { code, faults } = fairlath(words);
   expect(code).toBe(2);
   expect(faults.map((fault) => fault.code)).toEqual(['command.unquoted']);

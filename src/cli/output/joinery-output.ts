@@ -34,7 +34,7 @@ export function endJson(end: PartEnd, part: Part): object {
   };
 }
 
-/** Undefined for a part of which the job does not say how it stands. */
+/** Undefined if the job does not say how the part stands. */
 export function standsJson(part: Part): object | undefined {
   const { stands } = part;
   if (!stands) return undefined;

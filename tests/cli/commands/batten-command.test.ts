@@ -51,7 +51,7 @@ describe('fairlath batten', () => {
     expect(json(ARC).nails).toEqual([]);
   });
 
-  test('a bend that no wooden batten takes is told apart, with the materials that do', () => {
+  test('a bend too tight for every wooden batten names other materials', () => {
     const offered = [
       [2, []],
       [3, ['spring steel']],

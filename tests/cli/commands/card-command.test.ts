@@ -53,7 +53,7 @@ describe('fairlath card', () => {
   test.each([
     [LEG, 'letter'],
     [RAIL, 'a4'],
-  ])('%s lies on %s, the paper of its unit', (job, paper) => {
+  ])('the card of %s is on %s, the paper of its unit', (job, paper) => {
     expect(json(['card', join(root, job)]).paper).toBe(paper);
   });
 

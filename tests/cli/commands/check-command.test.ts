@@ -80,7 +80,7 @@ describe('fairlath check', () => {
     expect(tolerance).toBe(0.5);
   });
 
-  test('tells a part that lies crooked from one that is sawn wrong', () => {
+  test('separates a crooked setup from a sawing error', () => {
     const [sin, cos] = [Math.sin(0.005), Math.cos(0.005)];
     const rows = offsetsOf('2').map(({ station: x, offset: y }) => ({
       station: x * cos - y * sin,

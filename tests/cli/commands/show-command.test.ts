@@ -58,7 +58,7 @@ describe('fairlath show', () => {
     expect(fairlath([...QUICK, '--rise', '-3/4']).code).toBe(0);
   });
 
-  test('a shallow arc of the same rise lies 2/27 of it off the batten', () => {
+  test('a shallow arc of the same rise is 2/27 of the rise away from the batten', () => {
     const { edges } = json(['show', '--curve', 'batten', '--chord', '1000', '--rise', '1', '--units', 'mm']);
     const arc = edges[0].runs[0].apart.find(({ kind }: { kind: string }) => kind === 'arc');
     // Shallow: the arc is 4x(1 − x), the beam 3x − 4x³ of the rise. They differ most where 4x³ − 4x² + x does:

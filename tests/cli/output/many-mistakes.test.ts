@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { fairlath, freshFolder } from '../run.ts';
 
-test.each([19, 20, 21, 3000])('of %d mistakes in a file twenty are told and the others counted', (count) => {
+test.each([19, 20, 21, 3000])('of %d mistakes in a file, prints twenty and counts the others', (count) => {
   const file = join(freshFolder(), 'wrong.yaml');
   const edges = 'edges: {a: [{from: [0, 0]}, {line: [10, 0]}]}';
   writeFileSync(
