@@ -53,6 +53,12 @@ describe('help', () => {
   test('the words of the program itself and of the page are the reviewed ones', () =>
     expectWords('fairlath', [['--help'], ['shwo', LEG], ['page', '--help'], ['page', '--port', '80']]));
 
+  test('names the quick start first of all documents, and the document exists', () => {
+    const [first = ''] = helpOf('').out.match(/docs\/[\w-]+\.md/g) ?? [];
+    expect(first).toBe('docs/quick-start.md');
+    expect(readFileSync(join(root, first), 'utf8')).toMatch(/^# Quick start\n/);
+  });
+
   test('lists every command', () => {
     const { code, out } = helpOf('');
     expect(code).toBe(0);

@@ -45,6 +45,16 @@ const setAlone = (settings: string, name: string): Promise<number | null> =>
   });
 
 describe('fairlath printer', () => {
+  test('the printer sheet is on the paper of a job in inches', () => {
+    const { run } = computer();
+    const sheet = JSON.parse(run('printer', 'sheet', '--json').out);
+    const print = JSON.parse(
+      run('print', '--curve', 'arc', '--chord', '8', '--rise', '1', '-o', 'arc.pdf', '--json').out,
+    );
+    expect(sheet.paper).toBe('letter');
+    expect(print.paper).toBe(sheet.paper);
+  });
+
   test('a printer is measured, listed, and corrected on the pattern', () => {
     const { run, file, folder } = computer();
     expect(JSON.parse(run('printer', 'list', '--json').out).printers).toEqual([]);
