@@ -9,9 +9,6 @@ const LONG_PAGE_LINES = 100;
 /** Reference pages, which nobody reads to their end. */
 const WITHOUT_NEXT = ['docs/mathematics.md', 'docs/library.md', 'docs/json.md'];
 
-/** Being written: this line goes with its first version. */
-const SOON = 'docs/safety.md';
-
 interface Link {
   readonly to: string;
   readonly anchor?: string;
@@ -29,7 +26,6 @@ const allHeadings = (path: string): string[] =>
 describe.each(ALL_PAGES)('$path', (page) => {
   test('every link leads to a file of the project, and to a heading there', () => {
     for (const { to, anchor } of linksOf(page)) {
-      if (to === SOON) continue;
       expect(existsSync(join(root, to)), to).toBe(true);
       if (anchor !== undefined) expect(allHeadings(to).map(anchorOf), to).toContain(anchor);
     }

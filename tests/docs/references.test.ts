@@ -33,9 +33,14 @@ describe('the job file, told', () => {
     expect(known.filter((key) => !new RegExp(`(?<![\\w-])${key}(?![\\w-])`).test(quoted))).toEqual([]);
   });
 
-  test('its first job is the sample leg, and its ends and joints go with that', () => {
-    const [job, beside] = blocksOf(page, 'yaml');
+  test('its jobs can be made: the sample leg, its ends and joints, an arch, a leg that stands', () => {
+    const [job, parallel, beside, standing] = blocksOf(page, 'yaml');
     expect(partOf(job!).shape).toEqual(partOf(sampleText('hall-bench-leg.yaml')).shape);
     expect(partOf(`${job}\n${beside}`).joints).toHaveLength(2);
+    expect(partOf(`part: Arch\nunits: in\n${parallel}`).edges[1]!.parallel).toEqual({
+      to: 'inside',
+      by: 44.45,
+    });
+    expect(partOf(`${job!.replace('front:', 'outer:')}\n${standing}`).ends).toHaveLength(2);
   });
 });

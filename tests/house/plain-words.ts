@@ -126,7 +126,7 @@ const RULES: readonly Rule[] = [
   { forbids: /(?<!--|")\bstrips?\b|\blaths?\b/i, write: 'batten, fold tab or row' },
   { forbids: /\bpins?\b/i, write: 'nail (of a batten) or point (of a spline)' },
   { forbids: /\bwanted\b|\bother hand\b/i, write: 'quantity, copies, mirrored part' },
-  { forbids: /(?<!miter )\bgauges?\b/i, write: 'story stick, miter gauge or blade thickness' },
+  { forbids: /(?<!miter |part to the )\bgauges?\b/i, write: 'story stick, miter gauge or blade thickness' },
   { forbids: /\b(?:lying|upright)\b/i, write: 'landscape, portrait' },
   { forbids: /\b(?:nearer|farther)\b(?! from| than)|(?<!--)\bbush\b/i, write: 'zoom in, zoom out; bushing' },
   { forbids: /\b(?:told|tells|borne|bears?)\b/i, write: 'shows, carries' },

@@ -1,5 +1,5 @@
 // Sketches of the job file: the frame of a part and the steps of its edges.
-import { arc, batten, bow, ellipse, figuresOf, line, spline } from 'fairlath';
+import { arc, batten, bow, ellipse, figuresOf, line, makePart, parseJob, spline } from 'fairlath';
 import { arrow, at, curved, dot, grain, label, measure, open, sketch } from './pen.js';
 
 /** The bench leg of the first job, its offsets drawn three times as large as its stations. */
@@ -129,4 +129,51 @@ function shoulder() {
   ]);
 }
 
-export const EDGE_SKETCHES = [frame, steps, riseSign, shoulder];
+/** Millimeters on the paper; the outer edge is what the program makes of the job. */
+const ARCH = `
+part: Arch
+units: mm
+edges:
+  inside:
+    - from: [22, 14]
+    - arc: [106, 14]
+      rise: 26
+  outside: {parallel: inside, by: 11}
+ends: {left: square to curve, right: level}
+`;
+
+function parallelEdge() {
+  const [inside, outside] = makePart(parseJob(ARCH).job).edges;
+  const [from, to] = [at(64, 40), at(64, 51)];
+  const ends = [
+    [outside.pieces[0], inside.pieces[0]].map((piece) => placeOn(piece, 0)),
+    [outside.pieces.at(-1), inside.pieces.at(-1)].map((piece) => placeOn(piece, 1)),
+  ];
+  return sketch(
+    'parallel-edge',
+    'An edge parallel to the other: by is the width of the wood everywhere',
+    60,
+    [
+      [inside, outside].map(({ pieces }) => curved('cut', { path: pieces })),
+      ends.map((places) => open('cut', ...places)),
+      measure('mark', from, to),
+      label('by', at(66.5, 44), { anchor: 'start' }),
+      open('chord', at(4, 14), at(126, 14)),
+      label('reference line', at(64, 9)),
+      label('square to curve', at(2, 48), { anchor: 'start' }),
+      arrow('lead', at(8, 46.5), at(13.5, 19)),
+      label('level', at(112, 4.5)),
+      arrow('lead', at(112, 8), at(112, 13.4)),
+      label('inside', at(64, 34)),
+      label('outside', at(64, 54)),
+    ],
+  );
+}
+
+/** Where an arc is at a share of its length. */
+function placeOn({ centre, center = centre, radius, start, sweep }, share) {
+  const turn = start + share * sweep;
+  return at(center.x + radius * Math.cos(turn), center.y + radius * Math.sin(turn));
+}
+
+export const EDGE_SKETCHES = [frame, steps, riseSign, shoulder, parallelEdge];

@@ -107,7 +107,7 @@ function pair() {
 
 function allowance() {
   const run = (style, y) => curved(style, arc(at(8, y), at(84, y), { rise: 9 }));
-  return sketch('allowance', 'Saw to the dashed line, finish to the solid line', 52, [
+  return sketch('allowance', 'Saw to the saw line, which is dashed, and finish to the finished line', 52, [
     open('rule', at(8, 24), at(8, 12), at(84, 12), at(84, 24)),
     grain(10, 13, 82, 23, 2),
     run('cut', 24),
