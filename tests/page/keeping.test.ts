@@ -25,7 +25,7 @@ describe('what is in hand', () => {
     const { page } = await openPage();
     await typeAtOnce(page, '13');
     await again(page);
-    await page.getByText('Leave it').click();
+    await page.getByText('Discard').click();
     expect(await offer(page).isVisible()).toBe(false);
     await again(page);
     expect(await offer(page).isVisible()).toBe(false);

@@ -26,7 +26,7 @@ export const shared = (page: Page): Promise<string[]> =>
 
 export const offer = (page: Page) => page.locator('#kept');
 export const unkept = (page: Page) => page.locator('#unkept');
-export const takeUp = (page: Page) => page.getByText('Take it up again').click();
+export const takeUp = (page: Page) => page.getByText('Open it').click();
 
 /** Types without a rest of the hand after it. */
 export async function typeAtOnce(page: Page, station: string): Promise<string> {

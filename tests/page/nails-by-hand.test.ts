@@ -57,7 +57,7 @@ describe('nails on the drawing', () => {
     const { x, y } = await besideLine(page);
     await page.mouse.click(x, y);
     await page.mouse.click(...(Object.values(await middleOf(page, NAIL)) as [number, number]));
-    await page.getByRole('button', { name: 'Take it out: back, nail 1' }).click();
+    await page.getByRole('button', { name: 'Remove: back, nail 1' }).click();
     expect(await nails(page)).toMatch(/^\[\[2\d[ \d/]*, [23][ \d/]*\]\]$/);
     expect(await inHand(page)).toBe(NAIL);
     await page.locator('#back').click();

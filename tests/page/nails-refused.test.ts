@@ -23,7 +23,7 @@ describe('nails that cannot be', () => {
     expect(await faults(page)).toContain('Add another one');
     await grip(page, END).focus();
     await page.keyboard.press('Delete');
-    expect(await faults(page)).toContain('only nails of a batten and pins of a spline');
+    expect(await faults(page)).toContain('only nails of a batten and points of a spline');
     expect(await page.locator('.faint').count()).toBe(0);
     expect(await jobText(page)).toBe(before);
     await page.keyboard.press('ArrowLeft');
@@ -53,7 +53,7 @@ describe('nails that cannot be', () => {
     await begin(page, 'Wall shelf bracket');
     const pins = (text: string): number => text.match(/through: .*/)?.[0].match(/\[\d/g)?.length ?? 0;
     const before = pins(await jobText(page));
-    await page.getByRole('button', { name: 'Set a point' }).focus();
+    await page.getByRole('button', { name: 'Add a point' }).focus();
     await page.keyboard.press('Enter');
     await rested(page);
     expect(pins(await jobText(page))).toBe(before + 1);

@@ -13,7 +13,7 @@ export async function besideLine(page: Page): Promise<{ x: number; y: number }> 
   return { x: (nail.x + end.x) / 2, y: nail.y + 6 };
 }
 
-export const set = (page: Page) => page.getByRole('button', { name: 'Set a nail' });
-export const out = (page: Page) => page.getByRole('button', { name: /^Take it out/ });
+export const set = (page: Page) => page.getByRole('button', { name: 'Add a nail' });
+export const out = (page: Page) => page.getByRole('button', { name: /^Remove/ });
 export const inHand = (page: Page) => page.evaluate('document.activeElement.dataset.key');
 export const faults = (page: Page) => page.locator('#faults').textContent();

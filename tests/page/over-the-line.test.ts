@@ -9,7 +9,7 @@ describe('laid over the line', () => {
     await said.waitFor();
     // The same as `fairlath show` says of this leg.
     expect((await said.textContent())?.replaceAll('\u00a0', ' ')).toContain(
-      'lies 3⁄16″ off at station 27 7⁄32',
+      'is 3⁄16″ off at station 27 7⁄32',
     );
     expect(await page.locator('.beside path').count()).toBe(1);
   });
@@ -30,7 +30,7 @@ describe('laid over the line', () => {
 
   test('the curvature as teeth', async ({ openPage }) => {
     const { page } = await openPage();
-    await page.getByLabel('how sharply it bends').check();
+    await page.getByLabel('curvature comb').check();
     expect(await page.locator('.comb path').getAttribute('d')).toMatch(/^M.*L/);
   });
 

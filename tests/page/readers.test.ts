@@ -63,7 +63,7 @@ test('nothing is asked of any network, whatever is done', async ({ openPage }) =
   const { page, requests, complaints } = await openPage();
   await layOpen(page);
   await page.getByText('The pattern, full size').click();
-  await page.getByText('is among your downloads').waitFor();
+  await page.getByText('is in your Downloads folder').waitFor();
   expect(requests.filter((url) => !/^(file|blob|data):/.test(url))).toEqual([]);
   expect(complaints).toEqual([]);
 });

@@ -38,7 +38,7 @@ describe('files that are refused', () => {
     for (const id of ['file-said', 'readings-said'])
       await expect
         .poll(() => page.locator(`#${id}`).textContent())
-        .toBe('This file could not be read: it has gone');
+        .toBe('The page cannot read this file: it has gone');
     expect(complaints).toEqual([]);
   });
 });

@@ -10,13 +10,13 @@ import { downloaded, rested } from './on-page.ts';
 const COMMANDS: readonly (readonly [label: string, ending: string, command: readonly string[]])[] = [
   ['The pattern, full size (PDF)', '.pdf', ['print', '-o']],
   ['The card for the shop wall (PDF)', '-card.pdf', ['card', '-o']],
-  ['The strip over its nails (SVG)', '-strip.svg', ['batten', '--picture']],
+  ['The batten and its nails (SVG)', '-strip.svg', ['batten', '--picture']],
   ['The board on the saw (SVG)', '-saw.svg', ['saw', '--picture']],
-  ['The blanks on their boards (SVG)', '-board.svg', ['stock', '--picture']],
+  ['The board layout (SVG)', '-board.svg', ['stock', '--picture']],
   ['The offsets (CSV)', '-offsets.csv', ['offsets', '--csv']],
   ['A picture with the curvature (SVG)', '-picture.svg', ['show', '--picture']],
-  ['The whole part, for a machine (DXF)', '.dxf', ['draw', '-o']],
-  ['The whole part, for a machine (SVG)', '.svg', ['draw', '-o']],
+  ['The whole part for a machine (DXF)', '.dxf', ['draw', '-o']],
+  ['The whole part for a machine (SVG)', '.svg', ['draw', '-o']],
 ];
 
 async function lay(page: Page, text: string): Promise<void> {
@@ -55,7 +55,7 @@ function compare(told: readonly Told[], job: string): void {
     .filter((run) => /^ {2}(arc|batten|bow|ellipse|spline)\b/.test(run))
     .join('\n');
   expect(values(/\bapex$/)).toEqual(all(curves, /apex +(.*?); rise/g));
-  expect(values(/\brise over its chord$/)).toEqual(all(curves, /; rise (.*) over its chord/g));
+  expect(values(/\brise above its chord$/)).toEqual(all(curves, /; rise (.*) above its chord/g));
   expect(values(/radius$/)).toEqual(all(curves, /(?:tightest +radius|radius) +(.*)/g));
   if (curves) expect(values(/\blength of the \w+$/)).toEqual(all(curves, /\n +length +(.*)/g));
   const curved = told
@@ -63,40 +63,40 @@ function compare(told: readonly Told[], job: string): void {
     .filter((label) => /apex$|chord$|radius$|length of/.test(label));
   expect(new Set(curved).size, 'each curve has a name of its own').toBe(curved.length);
   expect(values(/^least width$/)).toEqual(all(show, /\nleast width +(.*)/g));
-  const names = all(show, /^(\S.*): .* along the line$/gm);
+  const names = all(show, /^(\S.*): .* along the edge$/gm);
   for (const { label, value } of told) if (names.includes(label)) expect(show).toContain(`\n  ${value}\n`);
 
   const stock = fairlath(['stock', job]);
   const [blank] = values(/^blank/);
   expect(stock.out).toContain(`cut the blank to ${blank!.replace(/ mm ×/g, ' ×')}.`);
-  for (const grain of values(/^grain runs out/)) {
+  for (const grain of values(/^grain runout/)) {
     const [, angle, station] = /^(\S+) at station ([^\s:]+)/.exec(grain)!;
     expect(stock.out).toMatch(new RegExp(`runout ${angle} at worst, on ".*" at station ${station}`));
     expect(grain.includes('short grain')).toBe(stock.out.includes('. Short grain'));
   }
-  for (const volume of values(/^to buy/)) expect(stock.out).toContain(volume.split(' of ')[0]);
+  for (const volume of values(/^buy for/)) expect(stock.out).toContain(volume.split(' of ')[0]);
   for (const weight of values(/^weighs/))
     expect(stock.out).toContain(`a finished part weighs about ${weight}, `);
-  expect(values(/^take care$/)).toEqual(all(stock.err, /^warning: (.*)$/gm));
+  expect(values(/^caution$/)).toEqual(all(stock.err, /^warning: (.*)$/gm));
 
   const batten = fairlath(['batten', job]).out;
   for (const strip of values(/^strain/)) {
-    const tooTight = /^too tight for (.*) that can be made$/.exec(strip);
+    const tooTight = /^too tight for any batten of (.*)$/.exec(strip);
     if (tooTight) {
-      expect(batten.toLowerCase()).toContain(`no batten of ${tooTight[1]} takes this bend`.toLowerCase());
+      expect(batten.toLowerCase()).toContain(`no batten of ${tooTight[1]} can take the bend`.toLowerCase());
       continue;
     }
     const [, strain, wood, thick, safe] = /^(.*?) in (.*), (.*) thick: .* \(up to (.*)\)$/.exec(strip)!;
     expect(batten.toLowerCase()).toContain(`${wood}, ${thick} thick`.toLowerCase());
     expect(batten).toContain(`Strain ${strain} at station `);
-    expect(batten).toContain(`Safe up to ${safe}`);
+    expect(batten).toContain(`The limit is ${safe}.`);
   }
 }
 
 /** The paper, or nothing where the page says why it cannot be made. */
 async function taken(page: Page, label: string): Promise<{ name: string; bytes: Buffer } | undefined> {
   await page.evaluate("document.getElementById('file-said').textContent = ''");
-  const refused = page.locator('#file-said', { hasText: 'This could not be made' });
+  const refused = page.locator('#file-said', { hasText: 'The page cannot make this file' });
   return await Promise.race([
     downloaded(page, () => page.getByRole('button', { name: label }).click()),
     refused.waitFor().then(() => undefined),

@@ -16,7 +16,7 @@ describe('saving', () => {
     await page.keyboard.press('ArrowUp');
     const mine = await jobText(page);
     await page.getByText('Save', { exact: true }).click();
-    await page.getByText('leg.yaml is saved.').waitFor();
+    await page.getByText('Saved leg.yaml.').waitFor();
     // As a keyboard goes down the list: one step.
     for (const name of ['Garden arch rail', 'Wall shelf bracket']) await begin(page, name);
     await page.getByText('Save', { exact: true }).click();
@@ -41,7 +41,7 @@ describe('saving', () => {
     const { name, bytes } = await downloaded(page, () => page.getByText('Save', { exact: true }).click());
     expect([name, bytes.toString()]).toEqual(['hall-bench-leg.yaml', await jobText(page)]);
     expect(await page.locator('#file-said').textContent()).toBe(
-      'hall-bench-leg.yaml could not be written (the disk is full): a copy is among your downloads.',
+      'hall-bench-leg.yaml could not be saved (the disk is full). A copy is in your Downloads folder.',
     );
   });
 
@@ -75,18 +75,18 @@ describe('saving', () => {
     // What comes of it while the hand drags is still there at the next move, and once it lets go.
     const { x, y } = await takeHold(page, 60);
     await page.evaluate('closing.shift()()');
-    await expect.poll(said).toBe('leg.yaml is saved.');
+    await expect.poll(said).toBe('Saved leg.yaml.');
     await page.mouse.move(x + 90, y);
     await drawn(page);
     await page.mouse.up();
-    expect(await said()).toBe('leg.yaml is saved.');
+    expect(await said()).toBe('Saved leg.yaml.');
     await page.keyboard.press('ArrowUp');
     expect(await said()).toBe('');
     await save();
     await expect.poll(closing).toBe(1);
     await typeStation(page, '13');
     await save();
-    expect(await said()).toMatch(/^The save before this one is not done yet/);
+    expect(await said()).toMatch(/^The previous save is still running/);
     // The later one is ready first, if the two run side by side.
     for (let i = 0; i < 2; i++) {
       await expect.poll(closing).toBeGreaterThan(0);

@@ -13,7 +13,7 @@ export const SCHEMES = ['light', 'dark'] as const;
 /** Everything laid open and over the part: nothing may hide from the checks. */
 export async function layOpen(page: Page): Promise<void> {
   for (const summary of await page.locator('summary').all()) await summary.click();
-  for (const name of ['how sharply it bends', 'arc', 'show the sheets'])
+  for (const name of ['curvature comb', 'arc', 'show the sheets'])
     await page.getByLabel(name).first().check();
   await rested(page);
 }

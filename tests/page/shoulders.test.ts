@@ -27,9 +27,12 @@ describe('a shoulder', () => {
     await page.mouse.up();
     expect(await jobText(page)).toContain('line: [29, 1/4]');
     await page.evaluate("document.getElementById('offsets-panel').open = true");
-    const rows = page.locator('#offsets tr', { hasText: 'of shoulder' });
+    const rows = page.locator('#offsets tr', { hasText: 'of the shoulder' });
     await rows.nth(1).waitFor();
-    expect(await rows.allTextContents()).toEqual(['29, left of shoulder0', '29, right of shoulder1⁄4']);
+    expect(await rows.allTextContents()).toEqual([
+      '29, left of the shoulder0',
+      '29, right of the shoulder1⁄4',
+    ]);
     expect(complaints).toEqual([]);
   });
 });

@@ -34,7 +34,7 @@ describe('two tabs', () => {
     await typeStation(page, '13');
     const text = await jobText(page);
     const other = await anotherTab(page);
-    await other.getByText('Leave it').click();
+    await other.getByText('Discard').click();
     expect(await other.evaluate('touched.length')).toBeGreaterThan(0);
     // The tab hears of it in its own time, and writes its job again.
     await expect.poll(() => shared(other), { timeout: 10_000 }).toEqual([text]);

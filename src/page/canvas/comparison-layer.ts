@@ -87,14 +87,15 @@ export class ComparisonLayer {
 
   private showMessages(isAsked: boolean): void {
     const rows = this.visibleCurves().map((other) => ({ text: this.messageFor(other), target: () => other }));
-    const none = 'None of these exists for this bend, or the line is one of them.';
+    const none = 'No other kind of curve can make this bend, or the curve already is of that kind.';
     this.messageList.show(rows.length > 0 || !isAsked ? rows : [{ text: none }]);
   }
 
   private messageFor({ kind, worst, at, sameApex, edge }: ComparedCurve): string {
     const { roundedText, ruleText, rule } = this.store;
     const own = sameApex ? '' : ', its apex in the middle,';
-    if (readOnRule(worst, rule).mark === 0) return `${edge}: the ${kind}${own} is the same line on your rule`;
-    return `${edge}: the ${kind}${own} lies ${roundedText(worst)} off at station ${ruleText(at.x)}`;
+    if (readOnRule(worst, rule).mark === 0)
+      return `${edge}: the ${kind}${own} is the same curve on your rule`;
+    return `${edge}: the ${kind}${own} is ${roundedText(worst)} off at station ${ruleText(at.x)}`;
   }
 }

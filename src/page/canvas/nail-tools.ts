@@ -18,6 +18,10 @@ import type { HandleLayer } from './handle-layer.ts';
 import { NailPreview } from './nail-preview.ts';
 import { reachFor, type Viewport } from './viewport.ts';
 
+/** "nail or point": what the curves of a part take. */
+const settableWords = (part: Part | undefined): string =>
+  part ? settableKinds(part).join(' or ') : '';
+
 export class NailTools {
   isPlacing = false;
   /** The edge of the last held handle: a nail set by keyboard goes there. */
@@ -91,7 +95,12 @@ export class NailTools {
     if (isSetting && !this.tryOnPart((part) => nailInWidestGap(part))) return;
     this.isPlacing = isSetting;
     this.setButton.setAttribute('aria-pressed', String(isSetting));
-    updateText(byId('nail-said'), isSetting ? 'Now touch the line where it goes.' : '');
+    updateText(
+      byId('nail-said'),
+      isSetting
+        ? `Click or touch the curve where you want the ${settableWords(this.store.evaluated?.part)}.`
+        : '',
+    );
     this.nailPreview.setActive(isSetting);
   }
 
@@ -133,14 +142,14 @@ export class NailTools {
     const nail = parseNailKey(key);
     if (nail) return removeNail(this.store.shown.text, nail.list, nail.index);
     const wording =
-      'only nails of a batten and pins of a spline can be taken out: the line needs this place. Move it instead.';
+      'You can remove only nails of a batten and points of a spline. The curve needs this point. Move it instead.';
     throw new Fault('nails.not-one', wording, key);
   }
 
   private tryOnPart<T>(work: (part: Part) => T): T | undefined {
     const { evaluated, canEdit } = this.store;
     const onPart = (): T => {
-      if (!evaluated || !canEdit) throw new Fault('nails.job', 'first put right what is wrong with the job.');
+      if (!evaluated || !canEdit) throw new Fault('nails.job', 'Fix the mistakes in the job first.');
       return work(evaluated.part);
     };
     return catchFault(onPart, (fault) => void this.store.reject([toDiagnostic(fault)]));
@@ -150,11 +159,11 @@ export class NailTools {
     const { evaluated } = this.store;
     const { grip, heldName } = this.handleLayer;
     if (grip) this.lastEdge = grip.edge;
-    const what = evaluated ? settableKinds(evaluated.part).join(' or ') : '';
+    const what = settableWords(evaluated?.part);
     if (this.isPlacing && !what) this.setPlacing(false);
-    updateText(this.setButton, `Set a ${what || 'nail'}`);
+    updateText(this.setButton, `Add a ${what || 'nail'}`);
     const isNail = grip !== undefined && parseNailKey(grip.key) !== undefined;
     this.removeButton.hidden = !isNail;
-    if (isNail) this.removeButton.setAttribute('aria-label', `Take it out: ${heldName}`);
+    if (isNail) this.removeButton.setAttribute('aria-label', `Remove: ${heldName}`);
   }
 }

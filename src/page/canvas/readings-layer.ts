@@ -69,7 +69,7 @@ export class ReadingsLayer {
         this.recheck();
       } else this.reject(opened.text);
     } catch (error) {
-      this.rejected = [`This file could not be read: ${errorText(error)}`];
+      this.rejected = [`The page cannot read this file: ${errorText(error)}`];
       this.compare();
     }
   }
@@ -138,13 +138,13 @@ export class ReadingsLayer {
         text: `station ${ruleText(each.station)}: ${this.deviationText(each.proud)}`,
         target: () => ({ at: { x: each.station, y: each.design } }),
       }));
-    const result = verdict === 'within' ? 'within' : 'outside: off by more than';
-    const whole = `${edge}, ${result} ${lengthText(tolerance)}; ${lengthText(worst)} at worst`;
+    const result = verdict === 'within' ? 'within' : 'outside the tolerance of';
+    const whole = `${edge}, ${result} ${lengthText(tolerance)}. Largest error: ${lengthText(worst)}`;
     return [{ text: whole }, ...rows];
   }
 
   private deviationText(proud: number): string {
-    if (readOnRule(proud, this.store.rule).mark === 0) return 'on the line';
+    if (readOnRule(proud, this.store.rule).mark === 0) return 'on the curve';
     return `${this.store.roundedText(Math.abs(proud))} ${proud > 0 ? 'proud' : 'shy'}`;
   }
 
@@ -168,7 +168,7 @@ export class ReadingsLayer {
     line(({ square }) => square, 'tips');
     const teeth = readings.map((reading) => `M${at(reading, 0)}L${at(reading, reading.square)}`);
     layer.path().attr('d', teeth.join('')).addClass('teeth');
-    const note = `what is off is drawn ${Number(times.toPrecision(2))} times as large`;
+    const note = `errors are enlarged ${Number(times.toPrecision(2))} times`;
     layer.plain(note).attr({ x: RULE_PX.left + 12, y: view.height - RULE_PX.across - 12 });
   }
 }

@@ -50,7 +50,7 @@ export class SheetLayer {
 
   get countText(): string {
     const { layout } = this;
-    if (!layout) return this.fault && 'none: see “Take to the bench”';
+    if (!layout) return this.fault && 'none. See “Take to the bench”';
     return `${showCount(layout.sheets.length, 'sheet')} of ${paperTitle(layout.paper)}`;
   }
 
@@ -63,7 +63,7 @@ export class SheetLayer {
     const { evaluated, isUpToDate } = this.store;
     if (!evaluated || !isUpToDate) return;
     const { part } = evaluated;
-    updateText(this.defaultPaper, `${paperTitle(parsePaper(DEFAULT_PAPER[part.rule.unit]))}, as usual`);
+    updateText(this.defaultPaper, `${paperTitle(parsePaper(DEFAULT_PAPER[part.rule.unit]))} (default)`);
     ({ layout: this.layout, fault: this.fault } = this.tryLayOut(part));
     this.isUpToDate = true;
     this.draw();
@@ -113,8 +113,8 @@ export class SheetLayer {
   }
 
   private statusText({ orientation, turnDeg, plainSheets, sheets }: Layout): string {
-    const turned = turnDeg === 0 ? 'the part as it lies' : `the part turned ${turnDeg}°`;
-    const saved = plainSheets > sheets.length ? `, instead of ${plainSheets}` : '';
-    return `${this.countText}${saved}: the paper ${ORIENTATION_TEXT[orientation]}, ${turned}`;
+    const turned = turnDeg === 0 ? 'no rotation' : `the part rotated ${turnDeg}°`;
+    const saved = plainSheets > sheets.length ? ` instead of ${plainSheets}` : '';
+    return `${this.countText}${saved}, ${ORIENTATION_TEXT[orientation]}, ${turned}`;
   }
 }

@@ -33,18 +33,18 @@ export class DownloadsPanel {
 
   private async downloadFile(paper: Download): Promise<void> {
     const { evaluated, isUpToDate } = this.store;
-    if (!evaluated || !isUpToDate) return this.fileStatus.show('First put right what is wrong with the job.');
+    if (!evaluated || !isUpToDate) return this.fileStatus.show('Fix the mistakes in the job first.');
     if (this.inProgress.has(paper)) return;
     this.inProgress.add(paper);
     const { part } = evaluated;
     const name = fileName(part, paper);
-    this.fileStatus.show(`${name} is being made …`);
+    this.fileStatus.show(`Making ${name} …`);
     await nextPaint();
     try {
       download(await paper.make(part, () => this.sheetLayer.layouts(part), pageFont), name, paper.type);
       this.fileStatus.show(downloadedMessage(name));
     } catch (error) {
-      this.fileStatus.show(`This could not be made: ${errorText(error)}`);
+      this.fileStatus.show(`The page cannot make this file: ${errorText(error)}`);
     } finally {
       this.inProgress.delete(paper);
     }
@@ -56,7 +56,7 @@ export class DownloadsPanel {
     const tables = offsetsTables(evaluated.part).map(({ name, rows }) => {
       const heads = ['station', 'offset'].map((head) => el('th', { scope: 'col' }, head));
       const lines = rows.map(({ station, offset, side }) => {
-        const where = side ? `${ruleText(station)}, ${side} of shoulder` : ruleText(station);
+        const where = side ? `${ruleText(station)}, ${side} of the shoulder` : ruleText(station);
         return el('tr', {}, el('td', {}, where), el('td', {}, ruleText(offset)));
       });
       return el('table', {}, el('caption', {}, name), el('tr', {}, ...heads), ...lines);

@@ -46,18 +46,18 @@ export const DOWNLOADS: readonly Download[] = [
     const card = cardPage(part, { paper: parsePaper(DEFAULT_PAPER[part.rule.unit]) });
     return (await writePdf([card], `${part.name}, card`, font)) as BlobPart;
   }),
-  svg('The strip over its nails (SVG)', '-strip.svg', async (part) => {
+  svg('The batten and its nails (SVG)', '-strip.svg', async (part) => {
     const species = chooseStripSpecies(undefined, part.stock?.species);
     const runs = adviseStrips(part, { species, rule: part.rule });
-    return writeSvg(composeStripPicture(part, runs), `${part.name}: the strip`);
+    return writeSvg(composeStripPicture(part, runs), `${part.name}: the batten`);
   }),
   svg('The board on the saw (SVG)', '-saw.svg', async (part) =>
     writeSvg(composeSawPicture(part, adviseSawing(part)), `${part.name}: the saw`),
   ),
-  svg('The blanks on their boards (SVG)', '-board.svg', async (part) => {
+  svg('The board layout (SVG)', '-board.svg', async (part) => {
     const plan = planStock(part, {});
     if (!plan.nesting)
-      throw new Error('one edge is a line, and no part to lay on a board. Set out the other edge too.');
+      throw new Error('A part with one edge has no shape to lay out on a board. Draw the other edge too.');
     return writeSvg(composeBoard(part, plan, plan.nesting), `${part.name}: the board`);
   }),
   inType('text/csv')('The offsets (CSV)', '-offsets.csv', async (part) =>
@@ -66,10 +66,10 @@ export const DOWNLOADS: readonly Download[] = [
   svg('A picture with the curvature (SVG)', '-picture.svg', async (part) =>
     writeSvg(composePicture(part), part.name),
   ),
-  inType('image/vnd.dxf')('The whole part, for a machine (DXF)', '.dxf', async (part) =>
+  inType('image/vnd.dxf')('The whole part for a machine (DXF)', '.dxf', async (part) =>
     fullSizeDxf(part, fullSize(part), { unit: 'mm', splines: false }),
   ),
-  svg('The whole part, for a machine (SVG)', '.svg', async (part) => {
+  svg('The whole part for a machine (SVG)', '.svg', async (part) => {
     const full = fullSize(part);
     return fullSizeSvg(part, full, fullSizePage(full).drawing);
   }),

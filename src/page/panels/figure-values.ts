@@ -80,7 +80,7 @@ function runFigures({ prefix, edge, run, i, figures }: NamedRun, formats: Length
   const where = tightest && !isArc ? ` at station ${ruleText(tightest.at.x)}` : '';
   return present(
     apex && figure('apex', apexName(run), `${place}`, apex.at),
-    apex && figure('rise', 'rise over its chord', lengthText(apex.rise), apex.at),
+    apex && figure('rise', 'rise above its chord', lengthText(apex.rise), apex.at),
     tightest && figure('tightest', label, `${roundedText(tightest.radius)}${where}`, tightest.at),
     figure('length', `length of the ${run.kind}`, roundedText(length)),
   );
@@ -120,7 +120,7 @@ export function slowFigures(part: Part, formats: LengthFormats): FigureText[] {
 }
 
 const percent = (share: number): string => showPercent(share, 2).replace(' ', NO_BREAK);
-const VERDICT_TEXT = { safe: 'safe', risky: 'over the safe strain', breaks: 'it breaks' } as const;
+const VERDICT_TEXT = { safe: 'safe', risky: 'over the limit', breaks: 'breaks' } as const;
 
 function stripFigures(part: Part, { lengthText }: LengthFormats): FigureText[] {
   try {
@@ -128,11 +128,11 @@ function stripFigures(part: Part, { lengthText }: LengthFormats): FigureText[] {
     const runs = adviseStrips(part, { species: chooseStripSpecies(undefined, stock?.species), rule });
     const { edge, advice } = mostStrained(runs);
     const value = advice.others
-      ? `too tight for ${speciesInSentence(advice.species)} that can be made`
+      ? `too tight for any batten of ${speciesInSentence(advice.species)}`
       : `${percent(advice.strain)} in ${speciesInSentence(advice.species)}, ${lengthText(advice.thickness)} thick: ${VERDICT_TEXT[advice.verdict]} ` +
         `(up to ${percent(advice.safeStrain)})`;
     const isWarning = advice.verdict !== 'safe';
-    return [{ id: 'strip', label: 'strain of the strip', value, at: advice.worst.at, edge, isWarning }];
+    return [{ id: 'strip', label: 'strain of the batten', value, at: advice.worst.at, edge, isWarning }];
   } catch (error) {
     // A straight part has no batten.
     if (error instanceof Fault) return [];
@@ -148,7 +148,7 @@ function runoutFigure({ grain }: WoodPlan, { ruleText }: LengthFormats): FigureT
   if (angle < MIN_RUNOUT) return [];
   const band = runoutGrade(grain).grade;
   const value = `${showAngle(angle)} at station ${ruleText(at.x)}${band === 'short' ? ': short grain' : ''}`;
-  return [{ id: 'grain', label: 'grain runs out', value, at, edge, isWarning: band === 'short' }];
+  return [{ id: 'grain', label: 'grain runout', value, at, edge, isWarning: band === 'short' }];
 }
 
 function woodFigures({ quantity }: Part, wood: WoodPlan, { roundedText, rule }: LengthFormats): FigureText[] {
@@ -158,8 +158,8 @@ function woodFigures({ quantity }: Part, wood: WoodPlan, { roundedText, rule }: 
   const buy = amount?.rough && first && `${showVolume(amount.rough, rule, 1)} of ${first.lumber.name}`;
   const weight = amount?.weight && showMass(amount.weight.part, rule.unit);
   return [
-    { id: 'blank', label: 'blank, to cut it from', value: sizes.join(' × ') },
-    ...(buy ? [{ id: 'buy', label: `to buy for ${quantity}`, value: buy }] : []),
+    { id: 'blank', label: 'blank to cut it from', value: sizes.join(' × ') },
+    ...(buy ? [{ id: 'buy', label: `buy for ${quantity}`, value: buy }] : []),
     ...(weight ? [{ id: 'weight', label: 'weighs about', value: weight }] : []),
   ];
 }

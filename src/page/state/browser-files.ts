@@ -21,7 +21,7 @@ interface Pickers {
 
 const pickers = window as unknown as Pickers;
 
-export const downloadedMessage = (name: string): string => `${name} is among your downloads.`;
+export const downloadedMessage = (name: string): string => `${name} is in your Downloads folder.`;
 
 /** Longer than any job or list of readings may be; the job reader refuses the rest as too long. */
 const MAX_READ_BYTES = 2 * MAX_JOB_BYTES;

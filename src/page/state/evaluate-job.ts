@@ -33,7 +33,7 @@ export function evaluateJob(text: string): Evaluation {
     const figures = part.edges.map(({ runs }) => runs.map(figuresOf));
     return { evaluated: { text, part, positions, handles: gripsOf(part), figures }, faults: [] };
   } catch (error) {
-    const bug = `this is a fault of the program, not of your job: ${errorText(error)}`;
+    const bug = `This is a bug in fairlath, not a mistake in your job: ${errorText(error)}`;
     const faults = faultsOf(error);
     return { faults: (faults.length > 0 ? faults : [new Fault('page.failed', bug)]).map(toDiagnostic) };
   }

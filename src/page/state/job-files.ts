@@ -18,11 +18,11 @@ import type { Store } from './store.ts';
 
 export const FIRST_JOB = SAMPLES[0]?.text ?? STARTER_JOB;
 
-const STARTING_JOBS = [...SAMPLES, { name: 'A new part, with every key explained', text: STARTER_JOB }];
+const STARTING_JOBS = [...SAMPLES, { name: 'A new part with every key explained', text: STARTER_JOB }];
 
 /** A lost disk or network may keep a save waiting forever. */
 const SAVE_PENDING =
-  'The save before this one is not done yet: this one follows it. If neither ends, copy the text of the job file elsewhere.';
+  'The previous save is still running. This one will follow. If it does not finish, copy the job text to a safe place.';
 
 const REPLACEMENT_CHARACTER = '\uFFFD';
 
@@ -102,7 +102,7 @@ export class JobFiles {
       if (isReadCompletely(opened.text)) this.startJob(opened.text, opened, undefined, request);
       else this.store.reject(openDiagnostics(opened));
     } catch (error) {
-      this.fileStatus.show(`This file could not be read: ${errorText(error)}`);
+      this.fileStatus.show(`The page cannot read this file: ${errorText(error)}`);
     }
   }
 
@@ -122,12 +122,12 @@ export class JobFiles {
       const saved = await saveTextFile(text, name, handle);
       if (saved === undefined) return;
       if (saved !== 'downloaded') this.files.set(job, { handle: saved, name: saved.name });
-      this.fileStatus.show(saved === 'downloaded' ? downloadedMessage(name) : `${saved.name} is saved.`);
+      this.fileStatus.show(saved === 'downloaded' ? downloadedMessage(name) : `Saved ${saved.name}.`);
     } catch (error) {
       // The file may be gone or write access refused: the job is not lost by that.
       download(text, name, 'text/yaml');
-      const copied = downloadedMessage('a copy');
-      this.fileStatus.show(`${name} could not be written (${errorText(error)}): ${copied}`);
+      const copied = downloadedMessage('A copy');
+      this.fileStatus.show(`${name} could not be saved (${errorText(error)}). ${copied}`);
     }
   }
 

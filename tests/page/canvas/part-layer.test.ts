@@ -24,7 +24,7 @@ test.for([1366, 820, 390])(
   '%i px wide: the starter’s apex words stand under their tick',
   async (width, { openPage }) => {
     const { page } = await openPage({ viewport: { width, height: 844 } });
-    await begin(page, 'A new part, with every key explained');
+    await begin(page, 'A new part with every key explained');
     const [tick, words] = [
       (await page.locator('.apexes path').boundingBox())!,
       (await page.locator('.apexes text').boundingBox())!,

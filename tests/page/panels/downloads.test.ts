@@ -26,9 +26,9 @@ describe('papers', () => {
     expect(await page.locator('#sheets-said').textContent()).toMatch(
       /takes (?:up to )?\d+ sheets of A4, and 200 is the most/,
     );
-    expect(await figure(page, 'sheets')).toBe('none: see “Take to the bench”');
+    expect(await figure(page, 'sheets')).toBe('none. See “Take to the bench”');
     await page.getByText('The pattern, full size').click();
-    await page.getByText(/^This could not be made: .*200 is the most/).waitFor();
+    await page.getByText(/^The page cannot make this file: .*200 is the most/).waitFor();
   });
 
   test('a paper is made of the part it was asked for, and once for two quick clicks', async ({
