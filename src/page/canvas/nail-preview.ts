@@ -47,9 +47,7 @@ export class NailPreview {
     this.viewport.alignToPart(this.lines);
     const { nail } = this;
     this.ring.attr('visibility', nail ? 'visible' : 'hidden');
-    this.words.node.textContent = nail
-      ? `${nail.what} ${ruleText(nail.at.x)}, ${lengthText(nail.at.y)}`
-      : '';
+    this.words.node.textContent = nail ? `${nail.what} ${ruleText(nail.at.x)}, ${lengthText(nail.at.y)}` : '';
     if (!nail) return;
     const { x, y } = this.viewport.toScreen(nail.at);
     this.ring.center(x, y);

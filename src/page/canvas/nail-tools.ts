@@ -19,8 +19,7 @@ import { NailPreview } from './nail-preview.ts';
 import { reachFor, type Viewport } from './viewport.ts';
 
 /** "nail or point": what the curves of a part take. */
-const settableWords = (part: Part | undefined): string =>
-  part ? settableKinds(part).join(' or ') : '';
+const settableWords = (part: Part | undefined): string => (part ? settableKinds(part).join(' or ') : '');
 
 export class NailTools {
   isPlacing = false;
