@@ -64,7 +64,7 @@ export const edgeCheckDistances = (part: Part): CheckDistance[] =>
     const [from, to] = cornersOnFace(part, edge);
     const middle = part.shape.type === 'half' ? part.shape.middles[i] : undefined;
     return middle
-      ? checkDistance(`${edge.name}, end to centre line, straight`, from, middle)
+      ? checkDistance(`${edge.name}, end to center line, straight`, from, middle)
       : checkDistance(`${edge.name}, end to end, straight`, from, to);
   });
 

@@ -23,13 +23,13 @@ import { patternCode } from './pattern-code.ts';
 /** 1/2 in: nearly every desktop printer reaches that close to the edge; 6 mm is the risk of some. */
 export const DEFAULT_MARGIN_MM = 12.7;
 
-/** Room for a register mark and, beyond the trim line, for the neighbour's name in type of 3 mm. */
+/** Room for a register mark and, beyond the trim line, for the neighbor's name in type of 3 mm. */
 export const DEFAULT_OVERLAP_MM = 15;
 
 /** A register mark from arm to arm. With less overlap each sheet would show only a part of it. */
 export const MIN_OVERLAP_MM = 2 * REGISTER_REACH_MM;
 
-/** The error of 200 seams is larger than the kerf, the pile thicker than a tray. Who wants more gives the number. */
+/** The error of 200 seams is larger than the kerf, the pile thicker than a tray. For more, give the number. */
 export const DEFAULT_MAX_SHEETS = 200;
 
 /** A wall of paper 20 m by 30 m is no pattern of a part. */
@@ -99,7 +99,7 @@ function planGrid(lines: LinesToTile, chords: readonly Chord[], options: LayOutO
   return { ...plan, plainSheets: centredSheetCount(subject, frames[0]), lowerBound };
 }
 
-/** Lying paper may have no room: its margins are never narrower than those of upright paper. */
+/** Landscape paper may have no room: its margins are never narrower than those of portrait paper. */
 function usableFrames(options: LayOutOptions): readonly [SheetFrame, ...SheetFrame[]] {
   const upright = sheetFrame(options, 'upright');
   try {
@@ -130,15 +130,15 @@ function validateOptions({ margin, overlap, turn, maxSheets = DEFAULT_MAX_SHEETS
     throw new Fault(
       'layout.overlap',
       (length) =>
-        `an overlap of ${length(overlap)} holds no register mark. Use ${length(MIN_OVERLAP_MM)} or more.`,
+        `an overlap of ${length(overlap)} is too small for a register mark. Use ${length(MIN_OVERLAP_MM)} or more.`,
       '--overlap',
     );
   if (turn !== 'auto' && !Number.isFinite(turn))
-    throw new Fault('layout.turn', `the turn is ${turn}. Use a number of degrees, or auto.`, '--turn');
+    throw new Fault('layout.turn', `the rotation is ${turn}. Use a number of degrees, or auto.`, '--turn');
   if (!(Number.isInteger(maxSheets) && maxSheets >= 1 && maxSheets <= MAX_SHEETS))
     throw new Fault(
       'layout.max-sheets',
-      `${maxSheets} is no number of sheets. Use a whole number from 1 to ${MAX_SHEETS}.`,
+      `${maxSheets} is not a number of sheets. Use a whole number from 1 to ${MAX_SHEETS}.`,
       '--max-sheets',
     );
 }
@@ -168,11 +168,11 @@ function tooManySheetsFault(sheets: number, options: LayOutOptions, upTo: 'up to
   if (sheets > MAX_SHEETS)
     return new Fault(
       'layout.too-many-sheets',
-      `the pattern takes more than ${MAX_SHEETS} sheets of ${name}, which nobody tapes up. Look for a slip in its lengths, or ${larger}.`,
+      `the pattern needs more than ${MAX_SHEETS} sheets of ${name}. Look for a mistake in its lengths, or ${larger}.`,
     );
   return new Fault(
     'layout.too-many-sheets',
-    `the pattern takes ${upTo}${sheets} sheets of ${name}, and ${maxSheetsOf(options)} is the most to print. Give --max-sheets ${sheets} on the command line to print them, or ${larger}.`,
+    `the pattern needs ${upTo}${sheets} sheets of ${name}, but the limit is ${maxSheetsOf(options)}. Use --max-sheets ${sheets} on the command line to print them, or ${larger}.`,
     '--max-sheets',
   );
 }

@@ -17,7 +17,7 @@ export function jointsSection(part: Part, setting: Dimensions, width: number): C
     joints.length <= MAX_JOINTS ? [{ rows: jointRows(part, setting, width), list: sentences }] : [];
   const shortened = shrinkingVariants(Math.min(MAX_JOINTS, joints.length), 1, (count) => {
     const left = joints.length - count;
-    const more = left > 0 ? [`and ${left} more: see the cover of the pattern.`] : [];
+    const more = left > 0 ? [`For ${left} more, see the cover of the pattern.`] : [];
     const list = [...sentences.slice(0, count), ...more];
     return { rows: paragraphs(list, width), list };
   });

@@ -3,7 +3,13 @@ import { figuresOf } from '../../curves/measurements.ts';
 import { cornersOnFace } from '../../part/edge.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { edgeCheckDistances } from '../../tiling/check-crosses.ts';
-import { dimensionsOf, lengthWithoutUnit, printedLength, stationSides } from '../drawing/dimensions.ts';
+import {
+  dimensionsOf,
+  lengthWithoutUnit,
+  printedLength,
+  stationSides,
+  unitWord,
+} from '../drawing/dimensions.ts';
 import { type FormColumn, formTable } from '../tables/paper-table.ts';
 import { type CardSection, shrinkingVariants } from './fit-sections.ts';
 
@@ -66,8 +72,8 @@ export function measuresSection(part: Part, width: number): CardSection {
   const variants = shrinkingVariants(all.length, Math.min(all.length, MIN_MEASURES), (count) => {
     const list = all.slice(0, count);
     const columns: FormColumn[] = [
-      { kind: 'figures', head: rule.unit, cells: list.map(({ shown }) => shown) },
-      { kind: 'boxes', head: 'made', cells: list.map(() => true) },
+      { kind: 'figures', head: unitWord(rule), cells: list.map(({ shown }) => shown) },
+      { kind: 'boxes', head: 'reading', cells: list.map(() => true) },
       { kind: 'notes', head: '', cells: list.map(({ label }) => label) },
     ];
     return { rows: formTable(columns, width), list };

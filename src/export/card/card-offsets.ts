@@ -28,7 +28,7 @@ const SUFFICIENT_ROWS = 12;
 const MAX_ROWS = 30;
 /** Notes may run so far into the gutter, which leaves 3 mm of white before the next column. */
 const NOTES_OVERRUN_MM = 5;
-const MORE_OFFSETS_NOTE = 'More: the cover of the pattern, fairlath offsets.';
+const MORE_OFFSETS_NOTE = 'For more offsets, see the cover of the pattern.';
 
 /** The offsets at the main stations, with a box for each measured one; width in mm. */
 export function offsetsSection(part: Part, width: number): CardSection {
@@ -54,7 +54,7 @@ export function offsetsSection(part: Part, width: number): CardSection {
       })),
     };
   });
-  const title = 'Offsets, square off the reference line';
+  const title = 'Offsets, square from the reference line';
   const sufficient = tables.findIndex(({ length }) => length <= SUFFICIENT_ROWS);
   return { name: 'offsets', title, priority: 1, variants, sufficientVariant: Math.max(0, sufficient) };
 }
@@ -78,11 +78,15 @@ function offsetColumns(part: Part, edges: readonly PartEdge[], rows: readonly Of
     const offsets = rows.map((row) => row.offsets[e]);
     return [
       { kind: 'figures', head: edge.name, cells: offsets.map(show) },
-      { kind: 'boxes', head: 'made', cells: offsets.map((offset) => offset !== undefined) },
+      { kind: 'boxes', head: 'reading', cells: offsets.map((offset) => offset !== undefined) },
     ];
   });
   return [
-    { kind: 'figures', head: `at, ${part.rule.unit}`, cells: rows.map(({ station }) => show(station)) },
+    {
+      kind: 'figures',
+      head: 'station',
+      cells: rows.map(({ station }) => show(station)),
+    },
     ...figures,
     { kind: 'notes', head: '', cells: rows.map((row) => rowNotes(row, edges.length)) },
   ];
@@ -113,5 +117,5 @@ function levelSentence(part: Part, edge: PartEdge): string {
   const stretch = cutEnds(part, edge).length > 0 ? `, from ${from} to ${to}` : '';
   return Math.abs(y) < JOIN_MM
     ? `${edge.name}: straight, on the reference line${stretch}.`
-    : `${edge.name}: straight, ${printedLength(y, rule)} off the reference line${stretch}.`;
+    : `${edge.name}: straight, ${printedLength(y, rule)} from the reference line${stretch}.`;
 }

@@ -52,14 +52,17 @@ function endNotes(part: Part, cut: EndCut, sawing: Sawing): string[] {
     ({ label, words }) => `${label}: ${words}`,
   );
   if (isSquare(end)) return cutting.map(sentence);
-  const points = `${end.side}: ${reachWords(end, (mm) => lengthWithoutUnit(mm, part.rule))}.`;
+  const points = `${end.side} end, ${reachWords(end, (mm) => lengthWithoutUnit(mm, part.rule))}.`;
   return [points, ...cutting].map(sentence);
 }
 
 function bladeSetting({ rule, sawAllowance }: Part, blade: BladeAdvice) {
   const wording = printedLengthWords(rule);
-  const none = 'There is no saw line: saw just outside the finished one.';
-  const outside = sawAllowance > 0 ? `Saw ${wording.exact(sawAllowance)} outside, to the dashed line.` : none;
+  const none = 'The pattern has no saw line. Saw just outside the finished line.';
+  const outside =
+    sawAllowance > 0
+      ? `Saw along the dashed saw line, ${wording.exact(sawAllowance)} outside the finished line.`
+      : none;
   const bends = describeBlade(blade, wording).filter((words) => !words.endsWith('none'));
   const notes = [outside, ...bends.map(sentence)];
   // The saw line is named even where the page is full.
@@ -70,7 +73,7 @@ function bladeValue(blade: BladeAdvice, { unit, rounded }: LengthFormat): string
   if (everyBladeTurns(blade)) return 'any blade';
   const { width } = blade.widest ?? firstOf(BLADES);
   const name = typesetMeasures(bladeName(width, unit, rounded));
-  return blade.widest ? `${name} or narrower` : `no blade: even ${name} is too wide`;
+  return blade.widest ? `${name} or narrower` : `none: even ${name} is too wide`;
 }
 
 /** So many steps will do while others are short of words. */
@@ -81,7 +84,7 @@ export function cutOrderSection(part: Part, sawing: Sawing, width: number): Card
   const order = cutOrder(part, sawing, printedLengthWords(part.rule)).map(sentence);
   const variants = shrinkingVariants(order.length, 1, (count) => {
     const list = order.slice(0, count);
-    const rest = count < order.length ? paragraph('The steps after these: fairlath saw.', width) : [];
+    const rest = count < order.length ? paragraph('For the other steps, print the saw picture.', width) : [];
     return { rows: [...numberedSteps(list, width), ...rest], list };
   });
   const sufficientVariant = Math.max(0, order.length - SUFFICIENT_STEPS);

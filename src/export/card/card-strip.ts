@@ -8,7 +8,13 @@ import { showSizes } from '../../units/graduation.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
 import { typesetMeasures } from '../../units/typeset.ts';
 import { blankRow, keepWithNext, paragraph, type TextRow } from '../cover/text-columns.ts';
-import { lengthWithoutUnit, printedLengthWords, printedSize, sentence } from '../drawing/dimensions.ts';
+import {
+  lengthWithoutUnit,
+  printedLengthWords,
+  printedSize,
+  sentence,
+  unitWord,
+} from '../drawing/dimensions.ts';
 import { wordTable } from '../tables/paper-table.ts';
 import type { CardSection, SectionVariant } from './fit-sections.ts';
 import { settingRows } from './setting-rows.ts';
@@ -23,12 +29,12 @@ export function adviseCurvedRuns(part: Part): RunsAdvice | undefined {
   }
 }
 
-const SECTION = { name: 'strip', title: 'Strip', priority: 4 } as const;
+const SECTION = { name: 'strip', title: 'Batten', priority: 4 } as const;
 
-/** Which strip to plane, and where its nails are driven; width in mm. */
+/** Which batten to plane, and where its nails are driven; width in mm. */
 export function stripSection(part: Part, runs: RunsAdvice | undefined, width: number): CardSection {
   if (!runs) {
-    const words = 'The part has no curve: draw it along a straightedge.';
+    const words = 'The part has no curve. Draw it along a straightedge.';
     return { ...SECTION, variants: [{ rows: paragraph(words, width), list: [words] }] };
   }
   const { rule } = part;
@@ -37,10 +43,10 @@ export function stripSection(part: Part, runs: RunsAdvice | undefined, width: nu
   const isNone = advice.others !== undefined;
   const { thickness, width: stripWidth, cutLength } = advice;
   const sizes = typesetMeasures(showSizes([thickness, stripWidth, cutLength], rule));
-  const size = isNone ? 'too tight for this wood' : sizes;
+  const size = isNone ? 'none: the bend is too tight' : sizes;
   const nails = nailRows(part, runs);
   const table = nails.length === 0 ? [] : nailTable(part, nails, advice, width);
-  const pointer = nails.length === 0 ? [] : paragraph('Where its nails stand: fairlath batten.', width);
+  const pointer = nails.length === 0 ? [] : paragraph('For the nails, print the batten picture.', width);
   const variant = (notes: readonly string[], below: readonly TextRow[]): SectionVariant => ({
     rows: [...settingRows(advice.species.name, size, notes, width), ...below],
     list: { species: advice.species.name, size, notes },
@@ -71,7 +77,7 @@ function nailRows({ rule, edges }: Part, runs: RunsAdvice): string[][] {
 
 function nailTable({ rule }: Part, body: string[][], advice: StripAdvice, width: number): TextRow[] {
   const size = printedSize(advice.nailDiameter, rule);
-  const head = `Middles of ${size} nails; trace along the ${FACE_NAMES[advice.traced]} face:`;
-  const table = wordTable(body, width, [`at, ${rule.unit}`, 'out', '']);
+  const head = `Centers of the ${size} nails. Trace along the ${FACE_NAMES[advice.traced]} face.`;
+  const table = wordTable(body, width, [`station, ${unitWord(rule)}`, 'offset', '']);
   return [...keepWithNext(paragraph(head, width)), ...table, blankRow(1)];
 }

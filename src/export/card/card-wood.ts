@@ -22,7 +22,7 @@ export function cutListRow(part: Part, { blank, layers, amount }: WoodPlan) {
   return {
     part: part.name,
     quantity: part.quantity,
-    species: stock?.species ?? 'write stock.species to name it',
+    species: stock?.species ?? 'not named in the job',
     finished: closed ? sizes(right - left, top - bottom, stock?.thickness) : 'a line on the board',
     // Under one line there is no more than the board it is drawn on.
     rough: closed
@@ -34,9 +34,9 @@ export function cutListRow(part: Part, { blank, layers, amount }: WoodPlan) {
 }
 
 function roughStockWords(layers: readonly LayerChoice[] | undefined, rule: Rule): string {
-  if (!layers) return 'write stock.thickness to get the rough thickness and board feet';
+  if (!layers) return 'the job gives no thickness';
   const [first] = layers;
-  if (!first) return 'no rough board is sold thick enough: glue it up of more layers';
+  if (!first) return 'no board is thick enough: glue up layers';
   const { count, lumber } = first;
   const boards = count === 1 ? '1 board' : `${count} layers`;
   const size = lumber.name.endsWith(rule.unit) ? '' : `, ${about(lumber.rough, rule)}`;
@@ -53,7 +53,7 @@ export function woodSection(part: Part, plan: WoodPlan, width: number): CardSect
   const list = [
     ['wood', `${row.species}${amount}`],
     ['from', row.from],
-    [closed ? 'rough' : 'board', row.rough],
+    [closed ? 'blank' : 'board', row.rough],
     ['finished', row.finished],
   ];
   const warnings = blankWarnings(part, plan.blank).map(({ message }) => sentence(message));

@@ -129,7 +129,8 @@ function fillColumn(sections: readonly CardSection[], { left, bottom, top }: Box
 function titleItems(part: Part, page: Box) {
   const quantity = quantityWords(part);
   const room = page.right - page.left - textWidth(quantity, QUANTITY_MM) - GUTTER_MM;
-  const size = TITLE_SIZES_MM.find((one) => textWidth(part.name, one) <= room) ?? TITLE_SIZES_MM[2];
+  const name = typesetMeasures(part.name);
+  const size = TITLE_SIZES_MM.find((one) => textWidth(name, one) <= room) ?? TITLE_SIZES_MM[2];
   const base = page.top - size * 0.72;
   const subtitle = base - SUBTITLE_MM * 1.75;
   const notes = noteLines(part, page.right - page.left);
@@ -137,7 +138,7 @@ function titleItems(part: Part, page: Box) {
   const first = subtitle - lineHeight * 1.15;
   return {
     items: [
-      words(truncateToWidth(part.name, size, room), point(page.left, base), size),
+      words(truncateToWidth(name, size, room), point(page.left, base), size),
       words(quantity, point(page.right, base), QUANTITY_MM, 'end'),
       ...notes.map((note, i) => words(note, point(page.left, first - i * lineHeight), BODY_MM)),
     ],
@@ -147,7 +148,7 @@ function titleItems(part: Part, page: Box) {
 }
 
 const quantityWords = ({ quantity, pair }: Part): string =>
-  `make ${quantity}${pair === 'mirrored' && quantity > 1 ? `, ${quantity / 2} of them mirrored` : ''}`;
+  `quantity ${quantity}${pair === 'mirrored' && quantity > 1 ? `, ${quantity / 2} mirrored` : ''}`;
 
 function noteLines({ notes = '' }: Part, width: number): string[] {
   const lines = wrapText(typesetMeasures(notes), BODY_MM, width);
@@ -179,7 +180,7 @@ function footItems(cautions: readonly string[], page: Box) {
   return { items: [...head, ...items, ...signatureItems(page)], shown, top };
 }
 
-const SIGNATURE_FIELDS = ['made by', 'date', 'pattern code', 'piece'] as const;
+const SIGNATURE_FIELDS = ['made by', 'date', 'pattern code', 'copy'] as const;
 
 function signatureItems(page: Box): Item[] {
   const each = (page.right - page.left) / SIGNATURE_FIELDS.length;

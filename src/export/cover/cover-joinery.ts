@@ -11,7 +11,7 @@ import { present } from '../../units/lists.ts';
 import { showAngle } from '../../units/number-format.ts';
 import type { Rule } from '../../units/rule.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
-import { about, type Dimensions, lengthWithoutUnit, sentence } from '../drawing/dimensions.ts';
+import { about, type Dimensions, lengthWithoutUnit, sentence, unitWord } from '../drawing/dimensions.ts';
 import { polyline, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT, LINE_SPACING, textWidth } from '../drawing/text-width.ts';
 import { centreOf } from '../labels/free-space.ts';
@@ -27,28 +27,28 @@ export function endRows(part: Part, width: number): TextRow[] {
   return [
     ...wordTable((part.ends ?? []).map(angleRow), width, ANGLE_HEAD),
     blankRow(1),
-    ...paragraphs([SIGN_CONVENTION, SIGHT_LINE_WORDS], width),
+    ...paragraphs([SIGN_CONVENTION, SIGHTLINE_WORDS], width),
     ...leaning.flatMap((end) => endParagraph(part, end, width)),
     ...paragraphs(present(hasBevel && FOLD_INSTRUCTIONS, ...SAFETY), width),
   ];
 }
 
-const ANGLE_HEAD = ['end', 'miter', 'bevel', 'rake', 'splay', 'lean', 'sight line'];
+const ANGLE_HEAD = ['end', 'miter', 'bevel', 'rake', 'splay', 'lean', 'sightline'];
 
-const SIGHT_LINE_WORDS =
-  'Lean is the whole angle off square. The sight line is the way it leans, seen along the part: 0° away from the reference line, 90° to the marked face.';
+const SIGHTLINE_WORDS =
+  'Lean is the whole angle off square. The sightline is the direction of the lean, seen along the part. 0° is away from the reference line, 90° is toward the reference face.';
 
 function endParagraph(part: Part, end: PartEnd, width: number): TextRow[] {
   const { rule, stock } = part;
   const thickness = stock?.thickness;
   const points = `${end.side === 'left' ? 'Left' : 'Right'} end: ${reachWords(end, (mm) => lengthWithoutUnit(mm, rule))}. ${sentence(endLeanWords(end, part))}.`;
   if (thickness === undefined) return paragraph(points, width);
-  const lines = paragraph(`${points} The sawn end, square on:`, width);
+  const lines = paragraph(`${points} The sawn end, seen square:`, width);
   return [...keepWithNext(lines), trueEndShapeRow(end, thickness, rule), blankRow(1)];
 }
 
 const FOLD_INSTRUCTIONS =
-  'Beside a bevel the paper has a strip for each edge. Cut round it, lay the pattern on the finished edge, fold the strip down over the edge and mark on along its line: it ends at the corner of the other face. On a curved edge let it follow the curve from that corner.';
+  'Beside a bevel each edge has a fold tab. Cut around the tab and lay the pattern on the finished edge. Fold the tab over the edge, and continue the cut line along the tab. The line ends at the corner of the other face. On a curved edge, let the tab follow the curve from that corner.';
 
 const SAFETY = (['saw.manual', 'saw-offcut', 'pattern-angles'] as const).map((id) =>
   signalled(safetyNote(id)),
@@ -58,7 +58,7 @@ const SAFETY = (['saw.manual', 'saw-offcut', 'pattern-angles'] as const).map((id
 export function jointRows({ rule }: Part, { joints }: Dimensions, width: number): TextRow[] {
   if (joints.length === 0) return [];
   const body = joints.map((joint, i) => jointRow(joint, i + 1, rule));
-  const table = wordTable(body, width, ['', `at, ${rule.unit}`, 'out', '']);
+  const table = wordTable(body, width, ['', `station, ${unitWord(rule)}`, 'offset', '']);
   return [...table, blankRow(1), ...paragraphs(wedgeWords(joints, rule), width)];
 }
 
@@ -81,7 +81,7 @@ const RAISED_SIDE: Readonly<Record<Toward, string>> = {
   right: 'the left end',
   left: 'the right end',
   out: 'the reference edge',
-  in: 'the far edge',
+  in: 'the edge opposite the reference edge',
 };
 
 function wedgeWords(joints: readonly Joint[], { unit }: Rule): string[] {
@@ -91,12 +91,12 @@ function wedgeWords(joints: readonly Joint[], { unit }: Rule): string[] {
     return lean ? [{ lean, number: i + 1 }] : [];
   });
   if (leaning.length === 0) return [];
-  const told = leaning.map(({ lean, number }) => {
+  const slopes = leaning.map(({ lean, number }) => {
     const rise = about(run * Math.tan(lean.by), rule);
-    return `Hole ${number}: ${showAngle(lean.by)} is ${rise} over ${about(run, rule)}. It runs ${TOWARD_WORDS[lean.toward]}, so raise ${RAISED_SIDE[lean.toward]}.`;
+    return `Hole ${number}, ${showAngle(lean.by)}: a rise of ${rise} over ${about(run, rule)}. The hole leans ${TOWARD_WORDS[lean.toward]}. Raise ${RAISED_SIDE[lean.toward]}.`;
   });
   return [
-    `A wedge of that rise over that run, under the work, tilts it for a hole that leans. ${told.join(' ')}`,
+    `To drill a slanted hole, put a wedge with this slope under the work. ${slopes.join(' ')}`,
     signalled(safetyNote('drill-slope')),
   ];
 }
@@ -106,7 +106,7 @@ const MAX_HEIGHT_MM = 20;
 const WHITE_MM = 1.5;
 const LINE_MM = BODY_MM * LINE_SPACING;
 
-/** The sawn end as it looks square on: the marked face below. */
+/** The sawn end as it looks square on: the reference face below. */
 function trueEndShapeRow(end: PartEnd, thickness: number, rule: Rule): TextRow {
   const corners = trueShape(end, thickness);
   const [a, b, c, d] = corners;
@@ -127,7 +127,7 @@ function trueEndShapeRow(end: PartEnd, thickness: number, rule: Rule): TextRow {
       return [
         polyline('rule', corners.map(place), true),
         words(`other face ${side(d, c)}`, { x: back.x, y: back.y + WHITE_MM }, BODY_MM, 'middle'),
-        words(`marked face ${side(a, b)}`, { x: face.x, y: face.y - LINE_MM * 0.8 }, BODY_MM, 'middle'),
+        words(`reference face ${side(a, b)}`, { x: face.x, y: face.y - LINE_MM * 0.8 }, BODY_MM, 'middle'),
         words(before, { x: low.x - WHITE_MM, y: low.y - half }, BODY_MM, 'end'),
         words(side(b, c), { x: upper.x + WHITE_MM, y: upper.y - half }, BODY_MM),
       ];

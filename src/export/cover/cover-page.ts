@@ -58,7 +58,7 @@ export const patternCover = (part: Part, layout: Layout, setting: Dimensions, no
     rows: (width) => patternCoverRows(part, layout, setting, width, notes),
   });
 
-/** A cover, upright on the same paper; on small paper its words run on to more pages. */
+/** A cover, portrait on the same paper; on small paper its words run on to more pages. */
 export function composeCover(part: Part, layout: Layout, cover: CoverContent): Page[] {
   let pages: Page[] = [];
   for (const share of MAP_SHARES) {
@@ -112,11 +112,11 @@ function coverHead(part: Part, layout: Layout, cover: CoverContent, page: Box, m
   return { items, bottom: mapTop - map.height - 6 };
 }
 
-/** What to measure, how far it may be off, and what helps. */
+/** Distances to check, their tolerances, and what helps. */
 export const measureSection = (title: string, rows: string[][], texts: readonly string[], width: number) =>
   coverSection(title, [...wordTable(rows, width), blankRow(1), ...paragraphs(texts, width)]);
 
-/** The cover of a mirrored pattern follows the first's and tells only what is of its own. */
+/** The cover of a mirrored pattern follows the first's and says only what differs. */
 function patternCoverRows(
   part: Part,
   layout: Layout,
@@ -131,18 +131,23 @@ function patternCoverRows(
     coverSection(title, paragraphs(texts, width));
   const ofLine = notes?.sentences ?? [...curveSentences(part), sawSentence(part), ...grainSentences(part)];
   const offsets = wordTable(offsetRows(part, setting), width, offsetHead(part));
-  const tolerances = [toleranceSentence(layout), ...once(measureAdvice(layout, part.rule))];
+  const tolerances = [toleranceSentence(layout, part.rule), ...once(measureAdvice(layout, part.rule))];
   return [
     ...(notes?.sections ?? []).flatMap((section) => steps(section.title, section.steps)),
-    ...once(steps('Print', printSteps(layout))),
+    ...once(steps('Print', printSteps(layout, part.rule))),
     ...steps('Tape', tapeSteps(layout)),
     ...steps('Flip', flipSteps(part)),
-    ...words(part.pair === 'identical' ? 'All alike' : 'The pair', pairWords(part, layout)),
-    ...measureSection('Measure before you cut', measureRows(part, layout, setting), tolerances, width),
-    ...once(words('The line', [...ofLine, accuracySentence])),
-    ...coverSection('Offsets, square off the reference line', offsets),
+    ...words(part.pair === 'identical' ? 'Identical parts' : 'The pair', pairWords(part, layout)),
+    ...measureSection(
+      'Check distances, before you cut',
+      measureRows(part, layout, setting),
+      tolerances,
+      width,
+    ),
+    ...once(words('The curve', [...ofLine, accuracySentence(part.rule)])),
+    ...coverSection('Offsets, square from the reference line', offsets),
     ...coverSection('The ends', endRows(part, width)),
-    ...coverSection('The joints, on the marked face', jointRows(part, setting, width)),
+    ...coverSection('The joints, on the reference face', jointRows(part, setting, width)),
     ...once(words('Notes', part.notes ? [part.notes] : [])),
     ...safetyRows([...(notes?.safety ?? []), ...COVER_SAFETY], part.rule.unit, width),
   ];

@@ -12,12 +12,13 @@ import {
   SEAM_ERROR_MM,
 } from '../../tiling/expected-error.ts';
 import type { CheckDistance, Layout } from '../../tiling/layout.ts';
-import { type Paper, paperTitle } from '../../tiling/paper/paper-sizes.ts';
+import { ORIENTATION_TEXT, type Paper, paperTitle } from '../../tiling/paper/paper-sizes.ts';
 import { NOMINAL_LINE_MM, type PrinterScale, printerScaleText } from '../../tiling/paper/printer-scale.ts';
-import { joinList, present } from '../../units/lists.ts';
-import { showCount } from '../../units/number-format.ts';
+import { present } from '../../units/lists.ts';
+import { showCount, showTwoFigures } from '../../units/number-format.ts';
 import type { Rule } from '../../units/rule.ts';
-import { MM_PER_INCH } from '../../units/unit.ts';
+import { typesetMeasures } from '../../units/typeset.ts';
+import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 import type { Dimensions } from '../drawing/dimensions.ts';
 import {
   graduationText,
@@ -25,6 +26,7 @@ import {
   printedLength,
   sentence,
   toleranceText,
+  unitWord,
 } from '../drawing/dimensions.ts';
 import { truncateToWidth } from '../drawing/text-width.ts';
 import { landmarkNote, offsetRowsOf } from './offset-rows.ts';
@@ -32,56 +34,61 @@ import { quantityWords } from './pair-words.ts';
 import { BODY_MM } from './text-columns.ts';
 
 export function patternSubtitle(part: Part, layout: Layout, what = 'pattern'): string {
-  const whole = part.shape.type === 'half' ? `half ${what}, to flip on its centre line` : what;
+  const whole = part.shape.type === 'half' ? `half ${what}, to flip at the center line` : what;
   return `Full-size ${layout.mirrored ? 'mirrored ' : ''}${whole} · ${quantityWords(part)} · ${sheetsSummary(layout, part.rule)}`;
 }
 
 export const sheetsSummary = ({ paper, orientation, sheets, code }: Layout, rule: Rule): string =>
-  `${showCount(sheets.length, 'sheet')} of ${paperTitle(paper)}, ${orientation} · code ${code} · lengths to ${graduationText(rule)}`;
+  `${showCount(sheets.length, 'sheet')} of ${paperTitle(paper)}, ${ORIENTATION_TEXT[orientation]} · code ${code} · lengths to ${graduationText(rule)}`;
 
-/** Along a gauge only lengths across the sheets count, so only those bars are measured. */
-export const printSteps = ({ paper, orientation, printer }: Layout, bars = 'across and down'): string[] =>
+/** Along a story stick only lengths across the sheets count, so only those bars are measured. */
+export const printSteps = (
+  { paper, orientation, printer }: Layout,
+  { unit }: Rule,
+  bars = 'across and down',
+): string[] =>
   present(
-    `Print at 100% (“actual size”), with no scaling and no fitting to the page, on one side of ${paperTitle(paper)} paper. ${coverNote(paper, orientation)}`,
-    `On the first sheet measure the 100 mm or the 4″ bar, ${bars}, from end mark to end mark. Where one is off by more than half of 1⁄64″ (0.2 mm), set the printer right and print again: the part would be off as well.`,
-    printer &&
-      `The sheets are drawn for ${printerWords(printer)}, so that a true rule reads 100 mm on a 100 mm bar on paper. Another printer would make them wrong.`,
+    `Print at 100% (“actual size”), with no fitting to the page. Use one side of ${paperTitle(paper)} paper.${coverNote(paper, orientation)}`,
+    `On every sheet, measure the ${SCALE_BAR_WORDS[unit]} scale bar, ${bars}, from end mark to end mark. If a bar is off by more than half of 1⁄64″ (0.2 mm), correct the print settings and print again.`,
+    printer && `The sheets are corrected for ${printerWords(printer)}. Print them on that printer only.`,
   );
 
+const SCALE_BAR_WORDS: Readonly<Record<Unit, string>> = { in: '4″', mm: '100 mm' };
+
 function coverNote(paper: Paper, orientation: Layout['orientation']): string {
-  if (paper.roll) return 'This cover is an ordinary page, for any printer.';
-  return orientation === 'lying' ? 'This cover stands upright; the sheets lie on their side.' : '';
+  if (paper.roll) return ' Print this cover on any printer.';
+  return orientation === 'lying' ? ' The cover is portrait, the sheets are landscape.' : '';
 }
 
 const printerWords = (printer: PrinterScale): string =>
-  `${printer.name === undefined ? 'a printer' : `the printer ${printer.name}`} that prints ${printerScaleText(printer)}`;
+  `${printer.name === undefined ? 'a printer' : `the printer “${printer.name}”`} that prints ${printerScaleText(printer)}`;
 
 export const flipSteps = ({ shape, rule }: Part): string[] =>
   shape.type === 'half'
     ? [
-        `This is the left half, up to the centre line at ${printedLength(shape.centre[0].x, rule)}. Square a line across the wood for the middle and lay the centre line on it.`,
-        'Mark along the pattern, turn it over like a page on the centre line, lay it on the same line and the same reference edge, and mark the other half.',
+        `This is the left half, up to the center line at ${printedLength(shape.centre[0].x, rule)}. Square a line across the wood for the middle. Lay the center line on it.`,
+        'Trace the half. Flip the pattern over along the center line. Keep it on the same reference edge, and trace the other half.',
       ]
     : [];
 
 /** For a row, a column or a field of sheets. */
 export function tapeSteps({ sheets, code, rows, columns }: Layout): string[] {
-  if (sheets.length === 1) return ['One sheet holds it all: there is nothing to tape.'];
+  if (sheets.length === 1) return ['The pattern fits on one sheet. Nothing needs taping.'];
   const sides = present(columns > 1 && 'left', rows > 1 && 'top');
   const under = columns > 1 ? 'at its left' : 'above it';
   return present(
-    `All sheets carry the code ${code}. A sheet with another code is of another version: leave it out.`,
-    `Cut each sheet along the dotted line at its ${sides.join(' and at its ')}, where it says so. Go by the register marks, never by the edge of the paper.`,
-    `Lay each sheet on the one ${under}, its cut edge along the dotted line there, so that the halves of the register marks become whole. Tape it.`,
-    sides.length > 1 && 'When the rows are taped, lay each on the row above in the same way.',
-    'Measure as below before you cut any wood.',
+    `Every sheet must show the code ${code}. Discard any sheet with a different code.`,
+    `Cut each sheet along the dotted line at its ${sides.join(' and at its ')}, where it says so.`,
+    `Place each sheet on the sheet ${under}. Line up the cut edge with the dotted line and complete the register marks. Then tape. Do not use the edges of the paper.`,
+    sides.length > 1 && 'When the rows are taped, lay each row on the row above in the same way.',
+    'Before you cut any wood, check the distances in the list below.',
   );
 }
 
 export function measureRows(part: Part, layout: Layout, { landmarks }: Dimensions): string[][] {
   const highest = landmarks.filter(({ what }) => what === 'apex' || what === 'most rise');
   const ofHighest = highest.map(({ what, at, edge }): CheckDistance => {
-    const label = `${edge}, offset of the ${what}, at ${printedLength(at.x, part.rule)}`;
+    const label = `${edge}, offset of the ${what} at ${printedLength(at.x, part.rule)}`;
     return { label, length: at.y, from: { x: at.x, y: 0 }, to: at };
   });
   return checkDistanceRows({ ...layout, checks: [...layout.checks, ...ofHighest] }, part.rule);
@@ -95,32 +102,45 @@ export const checkDistanceRows = (layout: Layout, rule: Rule): string[][] =>
 export const measureAdvice = (layout: Layout, rule: Rule): string[] =>
   longMeasureAdvice(layout, rule).concat(REMEDIES);
 
-export const toleranceSentence = ({ printer }: Layout): string =>
-  `± is about the most that careful work leaves: what reading ${printer ? 'the printer sheet' : 'the bars'} leaves ` +
-  `(${READING_ERROR_MM} mm in ${printer ? NOMINAL_LINE_MM : SCALE_BAR_MM}) and ${DAMP_STRAIN * 100}% for damp paper in full, and ${SEAM_ERROR_MM} mm a seam, seams adding as chance adds; rounded up to your rule.`;
+/** How the ± of the check distances comes about. */
+export function toleranceSentence({ printer }: Layout, rule: Rule): string {
+  const { reading, bar } = READING_WORDS[rule.unit];
+  const [what, length] = printer
+    ? ['the printer sheet', printedLength(NOMINAL_LINE_MM, rule)]
+    : ['the scale bars', bar];
+  const seam = typesetMeasures(showTwoFigures(SEAM_ERROR_MM, rule.unit));
+  return (
+    '± is the tolerance: the largest error that careful work should leave. ' +
+    `It allows ${reading} in ${length} for reading ${what}, ${DAMP_STRAIN * 100}% for damp paper, ${seam} a seam (seams partly cancel).`
+  );
+}
+
+/** READING_ERROR_MM in SCALE_BAR_MM. */
+const READING_WORDS = {
+  in: { reading: 'half of 1⁄64″', bar: '4″' },
+  mm: { reading: `${READING_ERROR_MM} mm`, bar: `${SCALE_BAR_MM} mm` },
+} as const;
 
 /** Off by more than this, parts no longer meet, mm: 1/8 in. Common practice; no published source. */
 const MAX_JOINT_ERROR_MM = MM_PER_INCH / 8;
 
-/** For the part's own measures where ± is more than a maker can live with, not for the paper's diagonals. */
+/** For the part's own distances where ± is more than a maker can live with, not for the paper's diagonals. */
 function longMeasureAdvice(layout: Layout, rule: Rule): string[] {
   const ofPart = layout.checks.filter(({ from }) => !layout.crosses.some(({ at }) => at === from));
   const most = Math.max(0, ...ofPart.map(({ from, to }) => expectedError(layout, from, to)));
   if (most <= MAX_JOINT_ERROR_MM) return [];
   const ways = present(
-    !layout.printer && 'a printer measured once (“fairlath printer sheet”, then --printer)',
-    !layout.paper.roll && 'larger paper or a roll',
-    'long measures checked with a steel rule once all is taped: what measures right is right, whatever ± says',
+    !layout.printer && 'Measure the printer once, and print again corrected for it.',
+    !layout.paper.roll && 'Use larger paper or a roll.',
+    'Check the long distances with a steel rule after taping: if they measure right, the pattern is right.',
   );
-  return [
-    `${toleranceText(most, rule)} is more than joints forgive. What helps: ${joinList(ways, ', and ')}.`,
-  ];
+  return [`${toleranceText(most, rule)} is too much for a joint. ${ways.join(' ')}`];
 }
 
 const REMEDIES: readonly string[] = [
-  'Off by the same share everywhere: the printer’s scale. Print “fairlath printer sheet”, keep its measures with “printer set”, and print again with --printer.',
-  'Off across one seam only: take that seam apart, set its register marks true and tape it again.',
-  'One diagonal long and the other short: a seam is out of square; look at the register marks at both its ends.',
+  'All are off by the same percentage: measure the printer once, and print again corrected for it.',
+  'One seam is off: undo it, align its register marks and tape it again.',
+  'One diagonal is long, the other short: a seam is out of square. Check its register marks.',
 ];
 
 export const offsetRows = (part: Part, setting: Dimensions): string[][] =>
@@ -134,7 +154,7 @@ export const offsetRows = (part: Part, setting: Dimensions): string[][] =>
 const HEAD_NAME_MM = 22;
 
 export const offsetHead = ({ edges, rule }: Part): string[] => [
-  `at, ${rule.unit}`,
+  `station, ${unitWord(rule)}`,
   ...edges.map(({ name }) => truncateToWidth(name, BODY_MM, HEAD_NAME_MM)),
   '',
 ];
@@ -159,15 +179,16 @@ const SHOULDER_WORDS = 'a shoulder, square to the reference line.';
 
 export const sawSentence = ({ sawAllowance, rule }: Part): string =>
   sawAllowance > 0
-    ? `Saw to the dashed line, ${printedLength(sawAllowance, rule)} outside, then plane, spokeshave or sand to the solid one.`
-    : 'There is no saw line: the solid line is the finished edge, so saw just outside it.';
+    ? `Saw along the dashed saw line, ${printedLength(sawAllowance, rule)} outside the finished line. Then plane or sand to the finished line.`
+    : 'The pattern has no saw line. Saw just outside the finished line.';
 
 export function grainSentences(part: Part): string[] {
   const weak = weakGrainWords(part);
   return weak === undefined ? [] : [`${sentence(weak)}.`];
 }
 
-export const accuracySentence = `The printed line lies within ${FIT_MM} mm of the true curve. Drawn by fairlath.`;
+export const accuracySentence = ({ unit }: Rule): string =>
+  `The printed line is within ${typesetMeasures(showTwoFigures(FIT_MM, unit))} of the true curve. Drawn by fairlath.`;
 
 /** What the card and the help say as well, as far as the cover has room. */
 export const COVER_SAFETY: readonly SafetyId[] = [

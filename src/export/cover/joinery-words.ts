@@ -22,9 +22,7 @@ export const slantedEnds = ({ ends }: Pick<Part, 'ends'>): readonly PartEnd[] =>
 const ANGLES = ['miter', 'bevel', 'rake', 'splay', 'lean', 'sight'] as const;
 
 export const angleRow = (end: PartEnd): string[] =>
-  isSquare(end)
-    ? [end.side, 'square', 'upright']
-    : [end.side, ...ANGLES.map((name) => showAngle(end.angles[name]))];
+  isSquare(end) ? [end.side, 'square'] : [end.side, ...ANGLES.map((name) => showAngle(end.angles[name]))];
 
 export const SIGN_CONVENTION =
-  'Over 0 the cut leans towards the left end: miter and rake going away from the reference line, bevel and splay going to the marked face.';
+  'Positive angles lean toward the left end. Miter and rake do so away from the reference line, bevel and splay toward the reference face.';

@@ -28,30 +28,32 @@ export function formNotes(form: Form, lamination: Lamination, edge: string, spec
   const words = printedLengthWords(form.part.rule);
   const { size, chart, lengths, sides, springback } = describePlies(form, lamination, species, words);
   const { plies } = lamination;
-  const strips = `${lengths} Make them a little wider than the part.`;
+  const cutting = `${lengths} Make the plies a little wider than the part.`;
   const [below, above] = ['FORM THIS SIDE', 'PLIES THIS SIDE'] as const;
   return {
     what: 'bending form',
     line: 'face of the form',
     sides: form.pliesAbove ? [above, below] : [below, above],
-    referenceCurve: { path: form.asked, closed: false, label: 'the line it springs back to' },
+    referenceCurve: { path: form.asked, closed: false, label: 'after springback: do not cut' },
     sections: [
-      { title: 'The lamination', steps: [size, chart, strips].map(typesetMeasures) },
+      { title: 'The lamination', steps: [size, chart, cutting].map(typesetMeasures) },
       {
         title: 'The form',
         steps: [
-          `${sides} Its face touches the plies along the edge “${edge}”. The chord’s ends lie on the reference line; beyond them the face runs on straight for clamps.`,
+          `${sides} The face of the form touches the plies along the edge “${edge}”. The ends of its chord are on the reference line. Beyond them the face is straight, for clamps.`,
           typesetMeasures(springback),
-          'Build the form square and as thick as the part is wide, wax it, and clamp from the middle to the ends with a caul or strap over the plies.',
+          'Build the form square, and as thick as the part is wide. Wax it. Put a caul or strap over the plies, and clamp from the middle to the ends.',
         ],
       },
     ],
     sentences: [
-      `The solid line is the part’s own line with its curvature raised by ${plies ** 2}⁄${plies ** 2 - 1} (1⁄${plies ** 2} of it springs back); the dashed line is what is left.`,
+      `The face of the form is the edge of the part with its curvature multiplied by ${plies ** 2}⁄${plies ** 2 - 1}. 1⁄${plies ** 2} of the bend springs back. The dashed curve remains.`,
     ],
     safety: ['form-force', 'form-glue'],
   };
 }
+
+const GUIDE_WORDS: Readonly<Record<Cutter['guide'], string>> = { bush: 'guide bushing', bearing: 'bearing' };
 
 /** With the part's own line. */
 export function templateNotes(part: Part, { inside, warnings }: Template, cutter: Cutter): PatternNotes {
@@ -61,26 +63,26 @@ export function templateNotes(part: Part, { inside, warnings }: Template, cutter
   const [side, where] = inside < 0 ? ['larger', 'outside'] : ['smaller', 'inside'];
   const offset = length(Math.abs(inside));
   const same = Math.abs(inside) < 1e-9;
-  const size = `the template ${same ? 'has the part’s own size' : `is ${side} all round by ${offset}`}`;
+  const size = `The template ${same ? 'has the size of the part' : `is ${side} than the part by ${offset} all around, half the difference between the two`}.`;
   return {
-    what: opening ? 'router template, an opening' : 'router template',
+    what: opening ? 'router template for a recess' : 'router template',
     line: 'edge of the template',
     referenceCurve: { path: finishedLine(shape), closed: shape.type === 'closed', label: 'edge of the part' },
     sections: [
       {
         title: 'The template',
         steps: [
-          `For a ${guide} of ${length(guideDiameter)} outside diameter and a bit of ${length(bitDiameter)}: ${size}, half of what the one exceeds the other. Any other pair needs another template.`,
+          `Use a ${GUIDE_WORDS[guide]} of ${length(guideDiameter)} outside diameter and a bit of ${length(bitDiameter)}. ${size} For any other pair, print a new template.`,
           opening
-            ? 'Cut the opening to the solid line. The guide runs inside it, and the recess gets the part’s shape; its inside corners come out as round as the bit.'
-            : `Cut the template to the solid line and let it run on past the ends of the cut, so that the guide bears before the bit touches wood and after it leaves.${inside > 0 ? ` Where it has a sharp outside corner the guide rolls round it and the part gets a radius of ${offset}.` : ''}`,
-          'Smooth its edge: every bump is copied. Rout a piece of scrap and measure before the part.',
+            ? 'Cut the opening along the edge of the template. The guide runs inside it, and the recess gets the shape of the part. Its inside corners are as round as the bit.'
+            : `Cut along the edge of the template, and extend it past both ends of the cut. The guide must touch it before the bit enters the wood and after it leaves.${inside > 0 ? ` At a sharp outside corner the guide rolls around it, and the part gets a radius of ${offset}.` : ''}`,
+          'Smooth the edge, because every bump is copied. Rout a test piece in scrap and measure it first.',
           ...warnings.map(({ message }) => capitalize(message)),
         ],
       },
     ],
     sentences: [
-      `The solid line is a true parallel of the part’s line, ${same ? 'on it' : `${offset} ${where} it`}; the dashed line is the part’s.`,
+      `The edge of the template is ${same ? 'the edge of the part' : `parallel to the edge of the part, ${offset} ${where}`}. The dashed curve is the edge of the part.`,
     ],
     safety: ['router-manual', 'router-hold', 'router-feed', 'router-passes'],
   };

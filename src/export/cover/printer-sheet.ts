@@ -1,6 +1,6 @@
 import { point } from '../../curves/geometry/point.ts';
 import { type Paper, paperTitle } from '../../tiling/paper/paper-sizes.ts';
-import { MAX_SCALE_ERROR, NOMINAL_LINE_MM, shellArgument } from '../../tiling/paper/printer-scale.ts';
+import { MAX_SCALE_ERROR, NOMINAL_LINE_MM } from '../../tiling/paper/printer-scale.ts';
 import { Fault, type ShowLength } from '../../units/fault.ts';
 import { measuredLine, type Page, words } from '../drawing/drawing.ts';
 import type { TextRow } from './text-columns.ts';
@@ -42,37 +42,41 @@ export function printerSheet(paper: Paper, nominal: number, typed: string): Page
 function validateLinesFit(paper: Paper, nominal: number): void {
   const room = Math.min(paper.width - 2 * EDGE_MM, paper.height - DOWN_MM - MARK_MM - EDGE_MM);
   const problem = (length: ShowLength): string =>
-    `lines of ${length(nominal)} do not fit on ${paperTitle(paper)} both ways. Use --nominal ${Math.floor(room)}mm or less, or larger paper.`;
-  if (nominal > room + 1e-9) throw new Fault('printer.no-room', problem);
+    `lines of ${length(nominal)} do not fit on ${paperTitle(paper)} both ways. Use ${Math.floor(room)} mm or less, or larger paper.`;
+  if (nominal > room + 1e-9) throw new Fault('printer.no-room', problem, '--nominal');
 }
 
+const WAYS_ON_SHEET = 'Across means along the short side of the paper, down along its long side.';
+const WAYS_ON_ROLL = 'Across means across the roll, down along the roll.';
+
 function printerSheetRows(paper: Paper, nominal: number, typed: string, width: number): TextRow[] {
-  const isUsual = nominal === NOMINAL_LINE_MM;
-  const off = isUsual ? '' : ` --nominal ${shellArgument(typed)}`;
-  const example = (share: number): string => `${Number((nominal * share).toFixed(1))}mm`;
+  const example = (share: number): string => `${Number((nominal * share).toFixed(1))} mm`;
+  const lineLength = nominal === NOMINAL_LINE_MM ? '' : ` Say that the lines are ${typed} long.`;
+  const ways = paper.roll ? WAYS_ON_ROLL : WAYS_ON_SHEET;
   return [
     headingRow('Printer sheet'),
     ...paragraph(
-      `For ${paperTitle(paper)}. It shows how long your printer makes ${typed}, both ways.`,
+      `For ${paperTitle(paper)} paper. This sheet shows how long your printer makes ${typed}, across and down.`,
       width,
     ),
     blankRow(3),
     ...numberedSteps(
       [
-        `Print this page at 100% (“actual size”), with no fitting to the page, on ${paperTitle(paper)} paper: from the program, the tray and the settings that you print patterns with.`,
-        'Let the paper lie for some minutes: it comes out warm and dry.',
-        'Measure both lines with a steel rule, from the middle of one end mark to the middle of the other, to 0.2 mm or half of 1⁄64″. Start at a mark of the rule rather than at its worn end.',
-        `Type what you measured, under a name of your own for the printer: fairlath printer set NAME --across ${example(0.997)} --down ${example(1.003)}${off}`,
-        'Print your patterns with: fairlath print JOB.yaml --printer NAME. A true rule must then read 100 mm on every 100 mm bar.',
+        `Print this page on ${paperTitle(paper)} paper at 100% (“actual size”), with no fitting to the page. Use the program, paper tray and settings that you use for patterns.`,
+        'Wait a few minutes. The paper is warm and dry when it comes out.',
+        'Measure both lines with a steel rule, from the middle of one end mark to the middle of the other.',
+        'Read to 0.2 mm or half of 1⁄64″. Start at a mark of the rule, because its end may be worn.',
+        `In fairlath, save both lengths under a name for the printer, such as ${example(0.997)} across and ${example(1.003)} down.${lineLength}`,
+        'Give that name when you make a pattern for this printer. On paper every 100 mm bar must then measure 100 mm.',
       ],
       width,
     ),
     blankRow(3),
     ...paragraphs(
       [
-        'Across is along the short side of the paper, down along its long side (on a roll: across the roll and along it). A pattern that lies on its side is turned by the printer to fit the paper; the correction stays with the paper and is right for it too.',
-        `An end mark is missing? The printer does not reach that far: make the sheet again with shorter lines, such as --nominal ${Math.floor((nominal * 0.9) / 10) * 10}mm.`,
-        `A line is off by more than ${MAX_SCALE_ERROR * 100}%? The page was fitted to other paper: look at the settings and print again.`,
+        `${ways} The correction is right for landscape sheets too, because the printer rotates them to fit the paper.`,
+        `Is an end mark missing? The printer does not reach so near the edge. Make this sheet again with shorter lines, such as ${Math.floor((nominal * 0.9) / 10) * 10} mm.`,
+        `Is a line off by more than ${MAX_SCALE_ERROR * 100}%? The page was scaled to another paper size. Check the print settings and print again.`,
       ],
       width,
     ),

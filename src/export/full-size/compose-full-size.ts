@@ -45,7 +45,7 @@ export function selectLayers(full: FullSize, only: FullSizeOptions['only']): Ful
   if (!only.includes('parallel') && full.lines.some(({ layer }) => layer === 'parallel'))
     throw new Fault(
       'draw.parallel-left-out',
-      'it leaves out the line that --parallel asks for. Add parallel to its list, or leave one of them out.',
+      'the list leaves out the parallel line. Add parallel to the list, or draw no parallel line.',
       '--only',
     );
   const kept = ({ lines, words }: Pick<FullSize, 'lines' | 'words'>) => ({
@@ -57,7 +57,7 @@ export function selectLayers(full: FullSize, only: FullSizeOptions['only']): Ful
   throw new Fault(
     'draw.nothing',
     `this part has nothing on the ${only.length === 1 ? 'layer' : 'layers'} ${only.join(', ')}. ` +
-      'A saw line needs "saw: 1/16" under allowance in the job, a parallel needs --parallel, a board --nest.',
+      'A saw line needs "saw: 1/16" under allowance in the job. A parallel line needs its distance, a board its copies.',
     '--only',
   );
 }
@@ -66,7 +66,7 @@ type FullSizeRole = 'finished' | 'saw' | 'chord';
 
 const LAYERS: Readonly<Record<FullSizeRole, Pick<FullLine, 'layer' | 'title'>>> = {
   finished: { layer: 'cut', title: 'Finished line' },
-  saw: { layer: 'saw', title: 'Saw to this line' },
+  saw: { layer: 'saw', title: 'Saw line' },
   chord: { layer: 'marks', title: 'Chord' },
 };
 
@@ -104,13 +104,13 @@ function parallelLines(part: Part, distance: number | undefined): FullLine[] {
   if (distance === 0)
     throw new Fault(
       'draw.parallel-zero',
-      'a parallel 0 away is the line itself. Give a distance: positive outside, negative inside.',
+      'a parallel line at a distance of 0 is the finished line. Use a positive distance for outside, a negative one for inside.',
       '--parallel',
     );
   try {
     const exact = fineParallel(part, distance);
     const closed = part.shape.type === 'closed';
-    return [fullLine({ layer: 'parallel', style: 'parallel', title: 'Parallel', exact, closed })];
+    return [fullLine({ layer: 'parallel', style: 'parallel', title: 'Parallel line', exact, closed })];
   } catch (error) {
     throw error instanceof Fault ? error.at('--parallel') : error;
   }

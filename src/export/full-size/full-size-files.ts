@@ -33,18 +33,24 @@ export function assertFitsPdfPage({ width, height }: Drawing): void {
   throw new Fault(
     'draw.page-too-long',
     (mm) =>
-      `the drawing is ${mm(width)} by ${mm(height)}, and a page of a PDF may be ${mm(MAX_PAGE_MM)} at most. ` +
-      'Draw an .svg or a .dxf, which have no limit, or print the part over sheets.',
+      `the drawing is ${mm(width)} by ${mm(height)}, but a PDF page can be ${mm(MAX_PAGE_MM)} at most. ` +
+      'Draw an .svg or a .dxf file, or print the part on several sheets.',
   );
 }
 
 export const fullSizeDxf = (part: Part, full: FullSize, as: { unit: Unit; splines: boolean }): string =>
-  writeDxf(full, { ...as, about: [...describeFullSize(part), `Lengths in ${as.unit}.`] });
+  writeDxf(full, {
+    ...as,
+    about: [...describeFullSize(part), `Lengths in ${as.unit === 'in' ? 'inches' : 'mm'}.`],
+  });
 
 export const fullSizeSvg = (part: Part, { name }: FullSize, drawing: Drawing): string =>
   writeSvg(drawing, name, { bare: true, about: describeFullSize(part).join(' ') });
 
 function describeFullSize({ name, edges }: Part): string[] {
   const kinds = new Set(edges.flatMap(({ runs }) => runs.map(({ kind }) => kind)));
-  return [`${name}, full size.`, `Curves within ${FIT_MM} mm of the exact line: ${[...kinds].join(', ')}.`];
+  return [
+    `${name}, full size.`,
+    `Each curve is within ${FIT_MM} mm of the exact one. Curves: ${[...kinds].join(', ')}.`,
+  ];
 }

@@ -4,6 +4,7 @@ import { type Point, point } from '../../curves/geometry/point.ts';
 import { isGivenPoint, isOnUpperEdge, landmarks } from '../../part/landmarks.ts';
 import type { Landmark, Part } from '../../part/part.ts';
 import { finishedLine } from '../../part/part-lines.ts';
+import { typesetMeasures } from '../../units/typeset.ts';
 import { lengthWithoutUnit, offsetText, printedLength } from '../drawing/dimensions.ts';
 import { type Words, words } from '../drawing/drawing.ts';
 import { LINE_SPACING, textWidth } from '../drawing/text-width.ts';
@@ -27,7 +28,7 @@ const markedLandmarks = (part: Part): Landmark[] => landmarks(part).filter(({ wh
 const markTitle = ({ rule }: Part, mark: Landmark): string =>
   `${mark.what} ${lengthWithoutUnit(mark.at.x, rule)}, ${offsetText(mark, (mm) => lengthWithoutUnit(mm, rule))}`;
 
-/** Nails and pins as crosses; apexes and joins as ticks square to the reference line. A shoulder is seen without. */
+/** Nails and points as crosses; apexes and joins as ticks square to the reference line. A shoulder is seen without. */
 export function markLines(part: Part): FullLine[] {
   const reach = (MARK_SIZE_MM * letterScale(part)) / 2;
   return markedLandmarks(part).flatMap((mark) => {
@@ -72,14 +73,14 @@ const titleArea = ({ bounds: { left, right, bottom } }: Part, name: number): Box
   top: bottom - 1.3 * name,
 });
 
-/** Only what lies about a place: a long part has thousands of strips. */
+/** Only what lies about a place: a long part has thousands of boxes. */
 function spaceNear(place: Point, reach: number, taken: readonly Box[]): OccupiedSpace {
   const area = squareAround(place, reach);
   return { area, occupied: taken.filter((box) => boxesOverlap(box, area)) };
 }
 
 export function partTitleWords(part: Part): Words[] {
-  const count = part.quantity > 1 ? ` Make ${part.quantity}.` : '';
+  const count = part.quantity > 1 ? ` Quantity: ${part.quantity}.` : '';
   return titleWords(part, point(part.bounds.left, part.bounds.bottom), [`${overallSizeWords(part)}${count}`]);
 }
 
@@ -88,12 +89,12 @@ export function titleWords(part: Part, { x, y }: Point, lines: readonly string[]
   const [name, letters] = [NAME_SIZE_MM * scale, LETTER_SIZE_MM * scale];
   const under = y - 2.5 * name;
   return [
-    words(part.name, point(x, under), name),
+    words(typesetMeasures(part.name), point(x, under), name),
     ...lines.map((line, i) => words(line, point(x, under - letters * (1.8 + i * LINE_SPACING)), letters)),
   ].map((each) => ({ ...each, layer: 'text' as const }));
 }
 
 export function overallSizeWords({ shape, rule }: Part): string {
   const { left, right, bottom, top } = pathBounds(finishedLine(shape));
-  return `Full size: the finished line is ${printedLength(right - left, rule)} long and ${printedLength(top - bottom, rule)} high.`;
+  return `Full size. Finished line: ${printedLength(right - left, rule)} long, ${printedLength(top - bottom, rule)} high.`;
 }

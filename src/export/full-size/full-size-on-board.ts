@@ -35,12 +35,10 @@ function boardCopies(board: number, part: Part, { boards, copiesOn }: Nesting): 
   const copies = copiesOn(board);
   if (copies.length > 0) return copies;
   const [all, cure] =
-    boards === 1
-      ? ['one board takes', 'Leave it out.']
-      : [`${boards} boards take`, `Give a number from 1 to ${boards}.`];
+    boards === 1 ? ['one board', 'Use board 1.'] : [`${boards} boards`, `Use a number from 1 to ${boards}.`];
   throw new Fault(
     'draw.no-such-board',
-    `there is no board ${board}: ${all} the ${part.quantity} wanted. ${cure}`,
+    `board ${board} does not exist, because the ${part.quantity} copies fit on ${all}. ${cure}`,
     '--board',
   );
 }
@@ -51,8 +49,8 @@ function assertParallelsApart(parallel: number, { sawAllowance }: Part, { gap, c
   throw new Fault(
     'draw.parallels-cross',
     (mm) =>
-      `the parallels of two copies would cross: they take ${mm(least)} between the lines to saw to, and only ` +
-      `${mm(gap)} is left. Leave ${mm(least - gap)} more with --between.`,
+      `the parallel lines of two copies would cross. They need ${mm(least)} between the saw lines, but the copies are ` +
+      `${mm(gap)} apart. Leave ${mm(least - gap)} more between the copies.`,
     '--parallel',
   );
 }
@@ -70,7 +68,7 @@ function boardWords(part: Part, { board, boards, copiesOn }: Nesting, number: nu
   const size = (mm: number): string => printedLength(mm, part.rule);
   const count = copiesOn(number).length;
   return titleWords(part, point(0, 0), [
-    `Board ${number} of ${boards}, ${size(board.length)} long and ${size(board.width)} wide: ${count} of ${part.quantity}.`,
+    `Board ${number} of ${boards}: ${size(board.length)} long, ${size(board.width)} wide. Copies: ${count} of ${part.quantity}.`,
     overallSizeWords(part),
   ]);
 }

@@ -7,7 +7,7 @@ import { type Copy, onBoard } from '../../shop/nesting/copy-placement.ts';
 import type { Nesting } from '../../shop/nesting/nest-copies.ts';
 import type { StockPlan } from '../../shop/stock/stock-plan.ts';
 import { ARRANGEMENT_WORDS } from '../../shop/words/describe-stock.ts';
-import { showAngle, showPercent } from '../../units/number-format.ts';
+import { capitalize, showAngle, showPercent } from '../../units/number-format.ts';
 import { printedLength } from '../drawing/dimensions.ts';
 import { type Drawing, type Item, measuredLine, polyline, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT } from '../drawing/text-width.ts';
@@ -35,7 +35,7 @@ export function composeBoard(part: Part, plan: StockPlan, nesting: Nesting): Dra
     below: 1.6 * DIMENSION_MM,
     above: WHITE_MM,
     right: DIMENSION_MM,
-    head: `${which}, drawn ${ratio}`,
+    head: `${capitalize(which)}, drawn ${ratio}`,
     foot: boardNotes(part, plan, nesting),
     draw: (view) => [
       boardOutline(bounds, view),
@@ -101,15 +101,17 @@ function grainArrow({ at }: PictureView): Item[] {
 function boardNotes({ rule, quantity, sawAllowance }: Part, { grain }: StockPlan, nesting: Nesting) {
   const { way, pitch, gap, perBoard, boards, across, along, interlocked } = nesting;
   const show = (mm: number): string => printedLength(mm, rule);
-  const laid = interlocked ? 'rows pushed into each other' : `${across} across by ${along} along`;
-  const rectangles = `rectangles would take ${show(nesting.rectangles.pitch)}`;
+  const laid = interlocked ? 'interlocked rows' : `${across} across by ${along} along`;
+  const rectangles = `As rectangles, each would take ${show(nesting.rectangles.pitch)} across the board.`;
+  const onBoards = boards === 1 ? '' : ` All ${quantity} need ${boards} boards.`;
+  const apart = `At least ${show(gap)} is left between two parts.`;
   return [
-    `${ARRANGEMENT_WORDS[way]}: ${laid}, ${perBoard} on a board, ${quantity} on ${boards}; they take ${show(nesting.width)} of the width`,
+    `${capitalize(ARRANGEMENT_WORDS[way])}: ${laid}, ${perBoard} on a board.${onBoards} Width used: ${show(nesting.width)}.`,
     interlocked
-      ? `never closer than ${show(gap)}, the closest of ${nesting.tried} layouts tried; ${rectangles} each across the board`
-      : `${show(pitch)} across the board from one to the next, never closer than ${show(gap)}; ${rectangles}`,
-    `${showPercent(nesting.yield)} of a full board becomes parts, ${showPercent(1 - nesting.yield)} is waste` +
-      (grain.turn === 0 ? '' : `; the pattern is turned ${showAngle(grain.turn)} to the grain`),
-    ...(sawAllowance > 0 ? ['dashed: the line to saw to; solid: the finished line'] : []),
+      ? `${apart} This is the closest of ${nesting.tried} layouts. ${rectangles}`
+      : `Spacing across the board: ${show(pitch)}. ${apart} ${rectangles}`,
+    `${showPercent(nesting.yield)} of a full board becomes parts, ${showPercent(1 - nesting.yield)} is waste.` +
+      (grain.turn === 0 ? '' : ` The pattern is rotated ${showAngle(grain.turn)} from the grain.`),
+    ...(sawAllowance > 0 ? ['Dashed: saw line. Solid: finished line.'] : []),
   ];
 }

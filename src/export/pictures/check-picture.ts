@@ -6,7 +6,8 @@ import { direction, type Point, point } from '../../curves/geometry/point.ts';
 import { transformPath } from '../../curves/geometry/transform.ts';
 import { type BaseLine, toBaseLine } from '../../part/offsets.ts';
 import type { Part } from '../../part/part.ts';
-import { lengthWithoutUnit, printedLength } from '../drawing/dimensions.ts';
+import { typesetMeasures } from '../../units/typeset.ts';
+import { lengthWithoutUnit, printedLength, unitWord } from '../drawing/dimensions.ts';
 import { type Drawing, type Item, polyline, words } from '../drawing/drawing.ts';
 import { deviationLabels } from '../labels/deviation-labels.ts';
 import { SCREEN_FONT, widthInFont } from '../labels/place-labels.ts';
@@ -17,7 +18,7 @@ const MAX_HEIGHT_MM = 120;
 const MAX_DEVIATION_HEIGHT_MM = 22;
 const MAX_ENLARGEMENT = 100;
 
-/** What a sawn part, and the second of a pair, is off its line, enlarged, with the tolerance to both sides. */
+/** The errors of a sawn part, and of the second of a pair, enlarged, with the tolerance to both sides. */
 export function composeCheckPicture(part: Part, check: EdgeCheck, second?: readonly Deviation[]): Drawing {
   const [first, other] = [byStation(check.readings), byStation(second ?? [])];
   const readings = [...first, ...other];
@@ -36,7 +37,7 @@ export function composeCheckPicture(part: Part, check: EdgeCheck, second?: reado
     factor,
     below: 4 * PICTURE_LABEL_MM + reach(-1),
     above: reach(1) + 3 * PICTURE_LABEL_MM,
-    title: `${part.name}, ${check.edge}`,
+    title: `${typesetMeasures(part.name)}, ${check.edge}`,
     head: headText(part, check, enlargement / factor, other.length > 0),
     draw: (view, { floor }) => {
       const at = ({ station, design }: Deviation, off: number): Point => {
@@ -70,10 +71,10 @@ const byStation = (readings: readonly Deviation[]): Deviation[] =>
   readings.toSorted((a, b) => a.station - b.station);
 
 const headText = (part: Part, check: EdgeCheck, enlarged: number, isPair: boolean): string =>
-  `what is off the line is drawn about ${Number(enlarged.toPrecision(2))} times as large as the part; ` +
-  `dashed: ${printedLength(check.tolerance, part.rule)} to each side, ` +
-  `beyond which half a graduation is left to reading the rule: it lies ${check.verdict}` +
-  `${isPair ? '; short dashes: the second of the pair' : ''}; stations in ${part.rule.unit === 'in' ? 'inches' : 'mm'}`;
+  `Errors are drawn about ${Number(enlarged.toPrecision(2))} times as large as the part. ` +
+  `Dashed: tolerance ± ${printedLength(check.tolerance, part.rule)}. ` +
+  `Half a graduation more is allowed for reading the rule. Result: ${check.verdict}. ` +
+  `${isPair ? 'Short dashes: the second part of the pair. ' : ''}Stations in ${unitWord(part.rule)}.`;
 
 function stationLabels(readings: readonly Deviation[], { part, at }: PictureView, y: number): Item[] {
   let free = Number.NEGATIVE_INFINITY;

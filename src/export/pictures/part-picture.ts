@@ -13,7 +13,7 @@ const AXIS_MM = 5 * PICTURE_LABEL_MM;
 const LABEL_BAND_MM = 4 * PICTURE_LABEL_MM;
 const TEETH_PER_PIECE = 24;
 
-/** The part to look at: the longer a tooth of its comb, the sharper the curve there. */
+/** The part to look at: the longer a tooth of its curvature comb, the sharper the curve there. */
 export function composePicture(part: Part): Drawing {
   const { bounds } = part;
   const { factor, ratio } = fitStandardScale(bounds, MAX_HEIGHT_MM);
@@ -23,7 +23,7 @@ export function composePicture(part: Part): Drawing {
     factor,
     below: AXIS_MM + below,
     above,
-    head: `${ratio}; the teeth show how sharply the line bends`,
+    head: `${ratio} · the curvature comb shows how sharply the edge bends`,
     foot: part.edges.map((edge) => fairnessText(part, edge)),
     draw: (view, { floor, ceiling }) => {
       const combs = drawCombs(view);

@@ -1,5 +1,6 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
 import type { Part } from '../../part/part.ts';
+import { typesetMeasures } from '../../units/typeset.ts';
 import { type Drawing, type Item, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT, LINE_SPACING, textWidth, WIDEST_FONT_FACTOR, wrapText } from '../drawing/text-width.ts';
 import { type PictureView, pictureView } from './picture-view.ts';
@@ -58,7 +59,7 @@ interface PictureContent {
 
 /** Centered, with its title and text above and below. */
 export function framePicture(part: Part, content: PictureContent): Drawing {
-  const { bounds, factor, below, above, right = 0, title = part.name, draw } = content;
+  const { bounds, factor, below, above, right = 0, title = typesetMeasures(part.name), draw } = content;
   const head = wrapPictureText(content.head);
   const foot = (content.foot ?? []).flatMap(wrapPictureText);
   const floor = PICTURE_MARGIN_MM + foot.length * LINE_MM;

@@ -35,7 +35,7 @@ const LABEL_BAND_MM = 7;
 const FEED_ARROW_MM = 40;
 const ARROW_HEAD_MM = 2.4;
 
-/** The board as it is fed past the blade: its tightest bends, where it would tip, the stands that bear it. */
+/** The board as it is fed past the blade: its tightest bends, where it would tip, the stands that support it. */
 export function composeSawPicture(part: Part, sawing: Sawing): Drawing {
   const { board } = sawing.weights;
   const { tips, stands } = sawing.support;
@@ -45,7 +45,7 @@ export function composeSawPicture(part: Part, sawing: Sawing): Drawing {
     factor,
     below: 6 * PICTURE_LABEL_MM + (stands.length + tips.length) * ROW_MM,
     above: HEADROOM_MM,
-    head: `${ratio}; the board on the band saw, fed left end first`,
+    head: `${ratio} · the board on the band saw, left end fed first`,
     foot: sawingLines(part, sawing),
     draw: (view, { floor, bottom, top }) => {
       const row = (i: number): number => bottom - ROW_MM * (i + 1);
@@ -88,7 +88,7 @@ function feedArrow(corner: Point): Item[] {
   return [
     polyline('rule', [point(corner.x, y), tip]),
     polyline('rule', [point(back, y - half), tip, point(back, y + half)]),
-    words('so the cut runs', point(tip.x + 2, labelBaseline(y)), PICTURE_LABEL_MM),
+    words('feed direction', point(tip.x + 2, labelBaseline(y)), PICTURE_LABEL_MM),
   ];
 }
 
@@ -97,7 +97,10 @@ function standItems({ where, station, walks }: SupportStand, { at }: PictureView
   const foot = top - STAND_HALF_MM * 1.5;
   const post = [point(x - STAND_HALF_MM, foot), point(x + STAND_HALF_MM, foot), point(x, top)];
   const what = walks ? 'helper' : 'stand';
-  const when = where === 'infeed' ? 'before the table, as the cut begins' : 'behind the table, as it ends';
+  const when =
+    where === 'infeed'
+      ? 'on the infeed side, for the start of the cut'
+      : 'on the outfeed side, for the end of the cut';
   return [
     { ...polyline('mark', post, true), filled: true },
     polyline('rule', [point(x, foot), point(x, row)]),
@@ -106,15 +109,15 @@ function standItems({ where, station, walks }: SupportStand, { at }: PictureView
 }
 
 const OVERHANG_WORDS: Readonly<Record<TableEdge, string>> = {
-  infeed: 'before the table',
-  outfeed: 'behind the table',
-  left: 'over the left of the table',
-  right: 'over the right of the table',
+  infeed: 'on the infeed side',
+  outfeed: 'on the outfeed side',
+  left: 'on the left of the table',
+  right: 'on the right of the table',
 };
 
 function tipItems({ edge, beyond, from, to }: TippingStretch, { at }: PictureView, y: number): Item[] {
   const [left, right] = [at(point(from, 0)).x, at(point(to, 0)).x];
-  const text = `${edge}: the weight hangs ${OVERHANG_WORDS[beyond]}`;
+  const text = `${edge}: the board tips ${OVERHANG_WORDS[beyond]}`;
   return [
     ...measuredLine('mark', point(left, y), point(right, y), RING_RADIUS_MM),
     rowLabel(text, (left + right) / 2, (right - left) / 2, y),

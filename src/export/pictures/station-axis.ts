@@ -1,7 +1,7 @@
 import { point } from '../../curves/geometry/point.ts';
 import { stationRange } from '../../part/edge.ts';
 import { stationSpacing, stationsEvery } from '../../part/offsets.ts';
-import { lengthWithoutUnit } from '../drawing/dimensions.ts';
+import { lengthWithoutUnit, unitWord } from '../drawing/dimensions.ts';
 import { type Item, polyline, words } from '../drawing/drawing.ts';
 import { type LabelFont, SCREEN_FONT, widthInFont } from '../labels/place-labels.ts';
 import { PICTURE_LABEL_MM } from './picture-frame.ts';
@@ -49,6 +49,6 @@ export function titledStationAxis(view: PictureView, y: number): Item[] {
   const end = point(view.at(point(to, 0)).x, y + PICTURE_LABEL_MM * 1.2);
   return [
     ...stationAxis(view, y, SCREEN_FONT),
-    words(`stations, ${view.part.rule.unit}`, end, PICTURE_LABEL_MM, 'end'),
+    words(`stations, ${unitWord(view.part.rule)}`, end, PICTURE_LABEL_MM, 'end'),
   ];
 }

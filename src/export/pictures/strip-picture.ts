@@ -25,15 +25,15 @@ import { fitStandardScale, framePicture, labelArea, PICTURE_LABEL_MM } from './p
 import type { PictureView } from './picture-view.ts';
 
 const MAX_HEIGHT_MM = 150;
-/** A nail to scale would be a speck: it is drawn with this radius, touching the strip where it does. */
+/** A nail to scale would be a speck: it is drawn with this radius, touching the batten where it does. */
 const NAIL_RADIUS_MM = 1;
 const CLEARANCE_MM = 0.4;
 const SURROUND_MM = NAIL_RADIUS_MM * 2 + PICTURE_LABEL_MM * 2;
 
-/** The strip sprung on the bench, its nails numbered as in the words. @throws Fault `strip.no-nails` */
+/** The batten sprung on the bench, its nails numbered as in the words. @throws Fault `strip.no-nails` */
 export function composeStripPicture(part: Part, runs: RunsAdvice): Drawing {
   const nailed = runs.filter(({ advice }) => advice.nails.length > 0 && !advice.others);
-  const problem = 'no nails hold a batten to this part. Its curvature can be drawn instead.';
+  const problem = 'this part has no nails for a batten. Draw its curvature comb instead.';
   if (nailed.length === 0) throw new Fault('strip.no-nails', problem);
   const outlines = nailed.map(({ curve, advice }) => {
     const { traced, other } = stripFaces(curve, advice);
@@ -46,7 +46,7 @@ export function composeStripPicture(part: Part, runs: RunsAdvice): Drawing {
     factor,
     below: SURROUND_MM,
     above: SURROUND_MM,
-    head: `${ratio}, the nails larger; the face on the black line is the one to trace`,
+    head: `${ratio}, nails enlarged · trace along the face on the black line`,
     foot: stripLines(part, runs),
     draw: (view, { floor, ceiling }) => {
       const path = view.path(finishedLine(part.shape));

@@ -22,13 +22,13 @@ import { boxContains, type LabelledSheet, type SheetContext } from './sheet-cont
 
 const TRIES_PER_SEGMENT = 24;
 const WHITE_MM = 0.8;
-/** Off the ends of the edge, mm: wood that is cut off tells nothing. */
+/** Off the ends of the edge, mm: a mark there is cut off with the wood. */
 const END_MM = 8;
 const AT_EDGE_MM = 5.5;
 /** Steeper to the edge than this, a line is none along it. */
 const ALONG = Math.cos(Math.PI / 6);
 
-/** A loop on the marked face, a V on the reference edge, where there is room; common practice, no published source. */
+/** A loop on the reference face, a V on the reference edge, where there is room; common practice, no published source. */
 export function faceMark(sheet: LabelledSheet): Stroke[] {
   const { part, space } = sheet;
   if (!hasFaceMark(part)) return [];

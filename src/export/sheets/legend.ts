@@ -36,15 +36,14 @@ const legendBlock = (entries: readonly Entry[]): Block => ({
 });
 
 function legendEntries({ part, sheet, dimensions, notes }: SheetContext): Entry[] {
-  const saw = part.sawAllowance > 0;
   return present<Entry>(
-    ['cut', notes?.line ?? (saw ? 'finished line' : 'line to cut')],
+    ['cut', notes?.line ?? 'finished line'],
     notes && ['parallel', notes.referenceCurve.label],
-    saw && ['saw', `saw line, ${printedLength(part.sawAllowance, part.rule)} outside it`],
-    part.shape.type === 'half' && ['centre', 'centre line: flip the pattern over on it'],
-    dimensions.joints.some(isCuttingJoint) && ['joint', 'joint on the marked face'],
-    dimensions.foldTabs.length > 0 && ['fold', 'fold over the edge beside a bevel'],
-    hasFaceMark(part) && ['mark', 'loop: marked face; V: reference edge'],
-    Object.keys(sheet.neighbours).length > 0 && ['trim', 'edge of a trimmed sheet'],
+    part.sawAllowance > 0 && ['saw', `saw line, ${printedLength(part.sawAllowance, part.rule)} outside`],
+    part.shape.type === 'half' && ['centre', 'center line: flip the pattern here'],
+    dimensions.joints.some(isCuttingJoint) && ['joint', 'joint on the reference face'],
+    dimensions.foldTabs.length > 0 && ['fold', 'fold line of a fold tab'],
+    hasFaceMark(part) && ['mark', 'loop: reference face, V: reference edge'],
+    Object.keys(sheet.neighbours).length > 0 && ['trim', 'edge of a cut sheet'],
   );
 }

@@ -12,7 +12,7 @@ const CHECK_ARM_MM = 4;
 const CHECK_LETTER_MM = 5;
 const SEAM_WORDS_MM = 3.2;
 
-/** Where this sheet is cut, and where its neighbors will lie: each across the whole window. */
+/** Where this sheet is cut, and where its neighbors come to: each across the whole window. */
 export function trimLines({ window, cell, neighbours }: Sheet): Stroke[] {
   const down = (x: number): Stroke => polyline('trim', [point(x, window.bottom), point(x, window.top)]);
   const across = (y: number): Stroke => polyline('trim', [point(window.left, y), point(window.right, y)]);
@@ -46,10 +46,10 @@ export const checkCrossMarks = (context: SheetContext): Item[] =>
 export function seamLabels({ sheet, space }: LabelledSheet): Item[] {
   const { window, cell, neighbours } = sheet;
   const seams: [name: string | undefined, overlap: Box, texts: (name: string) => string[]][] = [
-    [neighbours.left, { ...cell, left: window.left, right: cell.left }, layOnTexts],
-    [neighbours.right, { ...cell, left: cell.right, right: window.right }, liesHereTexts],
-    [neighbours.above, { ...cell, bottom: cell.top, top: window.top }, layOnTexts],
-    [neighbours.below, { ...cell, bottom: window.bottom, top: cell.bottom }, liesHereTexts],
+    [neighbours.left, { ...cell, left: window.left, right: cell.left }, coveringTexts],
+    [neighbours.right, { ...cell, left: cell.right, right: window.right }, coveredTexts],
+    [neighbours.above, { ...cell, bottom: cell.top, top: window.top }, coveringTexts],
+    [neighbours.below, { ...cell, bottom: window.bottom, top: cell.bottom }, coveredTexts],
   ];
   return seams.flatMap(([name, overlap, texts]) => {
     if (!name) return [];
@@ -61,13 +61,13 @@ export function seamLabels({ sheet, space }: LabelledSheet): Item[] {
   });
 }
 
-const layOnTexts = (name: string): string[] => [
-  `${name}: cut here, then lay this sheet on ${name}`,
-  `${name}: cut, lay on it`,
+const coveringTexts = (name: string): string[] => [
+  `Cut here. Lay this edge on ${name}`,
+  `Cut, lay on ${name}`,
   name,
 ];
-const liesHereTexts = (name: string): string[] => [
-  `${name} lies on this sheet up to here`,
+const coveredTexts = (name: string): string[] => [
+  `${name} covers this sheet up to the dotted line`,
   `${name} up to here`,
   name,
 ];

@@ -12,7 +12,7 @@ import { boxContains, type LabelledSheet, offsetDirection, type SheetContext } f
 
 const STATION_PAST_MM = 5;
 const TICK_MM = 4;
-const PIN_RADIUS_MM = 1.6;
+const POINT_RADIUS_MM = 1.6;
 const SAME_PLACE_MM = 0.5;
 const DISTANCES_MM = [6, 9, 12, 16, 21, 27];
 const SIDEWAYS_MM = [0, 6, -6, 12, -12, 18, -18, 26, -26];
@@ -35,7 +35,7 @@ export function landmarkSigns(context: SheetContext): Stroke[] {
   return labelledLandmarks(context).flatMap(({ what, at }) => {
     const centre = context.at(at);
     if (what === 'shoulder' || !boxContains(context.sheet.window, centre)) return [];
-    if (isGivenPoint(what)) return [circle('mark', centre, PIN_RADIUS_MM)];
+    if (isGivenPoint(what)) return [circle('mark', centre, POINT_RADIUS_MM)];
     return [tick('mark', centre, up.x, up.y)];
   });
 }
@@ -56,7 +56,7 @@ export const landmarkLabels = (sheet: LabelledSheet): Item[] =>
     labelledLandmarks(sheet)
       .filter(({ at }) => isLabelledHere(sheet, at))
       .map((mark) => {
-        const reach = mark.what === 'shoulder' ? 0 : isGivenPoint(mark.what) ? PIN_RADIUS_MM : TICK_MM;
+        const reach = mark.what === 'shoulder' ? 0 : isGivenPoint(mark.what) ? POINT_RADIUS_MM : TICK_MM;
         return labelOf(sheet, `${mark.what} at`, mark, reach);
       }),
   );

@@ -36,8 +36,8 @@ export function titleBlock(labelled: LabelledSheet): Item[] | undefined {
 const titleNotes = ({ shape }: Part, { printer, mirrored }: Layout): string[] =>
   present(
     mirrored && 'mirrored pattern',
-    shape.type === 'half' && 'half pattern, to flip on the centre line',
-    printer && `for ${printer.name ?? 'a printer'} at ${printerScaleText(printer)}`,
+    shape.type === 'half' && 'half pattern, to flip at the center line',
+    printer && `corrected for ${printer.name ?? 'a printer'}: ${printerScaleText(printer)}`,
   );
 
 /** Without the part's name the small lines go below the sheet's name. */

@@ -13,7 +13,7 @@ export const TURNED_MM = 6;
 /** The rounding of a spacing's multiples, as a share of the spacing. */
 const SAME_SHARE = 1e-6;
 
-/** Labels stand along the stick while they find room, then upright, then at every so many stations. */
+/** Labels run along the stick while they find room, then across it, then at every so many stations. */
 export interface StickLabelStyle {
   readonly turned: boolean;
   readonly every: number;

@@ -34,14 +34,14 @@ function stickCoverRows(stick: LaidStoryStick, width: number): TextRow[] {
   const steps = (title: string, texts: readonly string[]): TextRow[] =>
     coverSection(title, numberedSteps(texts, width));
   return [
-    ...steps('Print', printSteps(layout, 'across')),
+    ...steps('Print', printSteps(layout, part.rule, 'across')),
     ...steps('Tape', tapeSteps(layout)),
     ...steps('Put it on the stick', stickSteps(stick)),
     ...steps('Read the part', readSteps(stick)),
     ...measureSection(
-      'Check before you use it',
+      'Check distances, before you use it',
       checkDistanceRows(layout, part.rule),
-      [toleranceSentence(layout), ...measureAdvice(layout, part.rule)],
+      [toleranceSentence(layout, part.rule), ...measureAdvice(layout, part.rule)],
       width,
     ),
   ];
@@ -65,7 +65,7 @@ function readSteps({ part, from, tolerance, style }: LaidStoryStick): string[] {
     'The number below each station is the correct offset. “full” means just over the mark, “scant” just under. “below” means on the side of the stick.',
     style.every > 1 &&
       `The ticks are too close together for a label at each. ${labelledShare(style.every)} The list of offsets has them all.`,
-    `The tolerance is ${toleranceText(tolerance, part.rule)}. Type the readings into fairlath to check the part. The check shows whether the part was set crooked or sawn wrong.`,
+    `The tolerance is ${toleranceText(tolerance, part.rule)}. To check the part, type the readings into fairlath. The check shows whether the part was set crooked or sawn wrong.`,
   );
 }
 

@@ -144,7 +144,7 @@ function lineTypeRecords({ release, layers, lengths }: DxfDocument): TableRecord
   const dashed = layers.filter((layer) => dashPattern(layer).length > 0);
   return [
     ...(release === '2000' ? [row('14', 'BYBLOCK', '', []), row('15', 'BYLAYER', '', [])] : []),
-    row('16', 'CONTINUOUS', 'Solid line', []),
+    row('16', 'CONTINUOUS', 'Solid', []),
     ...dashed.map((layer, i) =>
       row(handleText(0x50 + i), lineTypeName(layer), `Dashes of ${layer}`, dashPattern(layer)),
     ),

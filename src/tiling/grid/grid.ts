@@ -43,8 +43,8 @@ export function sheetFrame(
   throw new Fault(
     'layout.no-room',
     (length) =>
-      `margins of up to ${length(Math.max(...Object.values(marginSides(margin))))} and an overlap of ${length(overlap)} leave no room on ${paperTitle(paper)}: inside the margins it has ${length(Math.max(0, window))} one way. ` +
-      `It needs ${length(least)}. Use smaller margins or overlap, or larger paper.`,
+      `${paperTitle(paper)} leaves only ${length(Math.max(0, window))} one way inside its margins, ${length(Math.max(...Object.values(marginSides(margin))))} at most. ` +
+      `An overlap of ${length(overlap)} needs ${length(least)}. Use smaller margins or overlap, or larger paper.`,
     '--paper',
   );
 }

@@ -13,8 +13,8 @@ export interface KnownPrinter extends PrinterScale {
 }
 
 const HEADING = [
-  ' How true each printer prints: what it makes of a length, across the paper’s short side and down its long one.',
-  ' Written by "fairlath printer set", from lines measured on the page of "fairlath printer sheet".',
+  ' The scale of each printer: the printed length as a share of the true length, across and down the paper.',
+  ' Written by "fairlath printer set" from the lines measured on the page of "fairlath printer sheet".',
 ].join('\n');
 
 const CURE = 'Write across and down under each printer, such as "across: 99.7%".';
@@ -50,7 +50,7 @@ export function validatePrinterName(name: string): void {
   if (!NAME.test(name))
     throw new Fault(
       'printer.name',
-      `${quoted(name)} is no name for a printer. Use up to 40 letters, figures, dots, dashes or spaces, such as shop-laser.`,
+      `${quoted(name)} is not a name for a printer. Use up to 40 letters, digits, dots, dashes or spaces, such as shop-laser.`,
     );
 }
 
@@ -71,7 +71,7 @@ export function findPrinter(name: string, printers: readonly KnownPrinter[]): Kn
   const names = printers.map((printer) => printer.name);
   const cure =
     names.length === 0
-      ? 'None has been measured yet: print "fairlath printer sheet", measure it, then run "fairlath printer set".'
+      ? 'Print the page of "fairlath printer sheet", measure it, then run "fairlath printer set".'
       : didYouMean(name, names);
-  throw new Fault('printer.unknown', `no printer ${quoted(name)} has been measured. ${cure}`);
+  throw new Fault('printer.unknown', `the printer ${quoted(name)} is not measured yet. ${cure}`);
 }

@@ -5,8 +5,8 @@ import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 export type Orientation = 'upright' | 'lying';
 
 export const ORIENTATION_TEXT: Readonly<Record<Orientation, string>> = {
-  upright: 'upright',
-  lying: 'lying on the side',
+  upright: 'portrait',
+  lying: 'landscape',
 };
 
 /** A sheet size, mm, standing upright. */
@@ -108,7 +108,7 @@ function unknownPaper(text: string): never {
   const hint = near ? `Did you mean "${near.name}"? ` : '';
   throw new Fault(
     'paper.unknown',
-    `"${text}" is no paper known here. ${hint}Known: ${PAPER_NAMES}, a size such as 13x19in or 329x483mm, or a roll such as roll:24in.`,
+    `"${text}" is not a known paper size. ${hint}Use ${PAPER_NAMES}, a size such as 13x19in or 329x483mm, or a roll such as roll:24in.`,
   );
 }
 

@@ -50,8 +50,8 @@ function validateScale(scale: number, text: string, nominal: number): void {
   throw new Fault(
     'printer.scale',
     (length) =>
-      `${quoted(text)} would be ${scalePercent(scale)} of the true length (${length(nominal)} on the printer sheet), and more than ${most}% off is no printer’s error. ` +
-      'Print the sheet at 100% ("actual size") on the paper it is meant for and measure again; if its lines are of another nominal length, give that with --nominal.',
+      `${quoted(text)} would be ${scalePercent(scale)} of the true length, ${length(nominal)} on the printer sheet. An error over ${most}% does not come from the printer. ` +
+      'Print the sheet at 100% ("actual size") on the paper that it names, and measure again. If its lines have another length, give it with --nominal.',
   );
 }
 
@@ -71,7 +71,7 @@ export function parseNominal(text: string): number {
     throw new Fault(
       'printer.nominal',
       (length) =>
-        `lines of ${length(nominal)} are too short to tell a printer’s scale. Use ${length(MIN_NOMINAL_MM)} or more.`,
+        `lines of ${length(nominal)} are too short to measure the scale of a printer. Use ${length(MIN_NOMINAL_MM)} or more.`,
     );
   return nominal;
 }
@@ -84,7 +84,7 @@ function parseNominalLength(text: string): number {
     if (!(error instanceof Fault) || error.code !== 'length.too-large') throw error;
     throw new Fault(
       'printer.nominal',
-      `${quoted(text)} is longer than any paper. Give a length that the paper takes, such as ${NOMINAL_LINE_MM} mm.`,
+      `${quoted(text)} is longer than any paper. Use a length that fits on the paper, such as ${NOMINAL_LINE_MM} mm.`,
     );
   }
 }

@@ -13,7 +13,7 @@ const MISTAKES: readonly Mistake[] = [
   [['printer', 'set', 'a', '--across', '200mm'], 'commander.missingMandatoryOptionValue'],
   [['printer', 'set', 'a/b', ...LINES], 'printer.name', 'NAME'],
   [['printer', 'set', 'a', ...LINES, '--nominal', '5mm'], 'printer.nominal', '--nominal'],
-  [['printer', 'sheet', '--paper', 'a4', '--nominal', '300mm'], 'printer.no-room'],
+  [['printer', 'sheet', '--paper', 'a4', '--nominal', '300mm'], 'printer.no-room', '--nominal'],
   [['printer', 'sheet', '--nominal', '10000000'], 'printer.nominal', '--nominal'],
   [['printer', 'sheet', '--paper', 'a44'], 'paper.unknown', '--paper'],
   [['printer', 'sheet', '-o', 'sheet.png'], 'file.other-kind'],

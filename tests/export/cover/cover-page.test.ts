@@ -90,7 +90,7 @@ describe('the cover', () => {
     );
     expect(small!.length).toBeGreaterThan(1);
     expect(small!.map(({ name }) => name).slice(0, 2)).toEqual(['cover', 'cover 2']);
-    for (const words of ['Warning', 'Measure before you cut', 'Caution', '15 5⁄8']) {
+    for (const words of ['Warning', 'Check distances', 'Caution', '15 5⁄8']) {
       expect(textOn(large!)).toContain(words);
       expect(textOn(small!)).toContain(words);
     }
@@ -125,14 +125,14 @@ describe('the cover', () => {
     };
     // By hand: 2400 · (0.2/100 + 0.001) + 0.3 · √8 = 8.05 mm over nine sheets, up to the next half millimetre.
     expect(saying({})).toMatch(
-      /± 8\.5 mm is more than joints forgive\. What helps: a printer measured once .*, larger paper or a roll, and long measures checked with a steel rule/,
+      /± 8\.5 mm is too much for a joint\. Measure the printer once, .* Use larger paper or a roll\. Check the long distances with a steel rule/,
     );
     const measured = saying({ printer: { across: 1, down: 1 } });
-    expect(measured).toMatch(/is more than joints forgive\. What helps: larger paper or a roll, and long/);
+    expect(measured).toMatch(/is too much for a joint\. Use larger paper or a roll\. Check the long/);
     expect(saying({ paper: parsePaper('roll:24in') })).toMatch(
-      /What helps: a printer measured once [^,]*, then --printer\), and long/,
+      /is too much for a joint\. Measure the printer once, [^.]*\. Check the long/,
     );
-    expect(textOn(coversOf(backLeg(), 'letter').covers)).not.toContain('What helps');
+    expect(textOn(coversOf(backLeg(), 'letter').covers)).not.toContain('too much for a joint');
   });
 
   test('says which curve each run is', () => {
@@ -182,14 +182,14 @@ describe('the cover', () => {
   });
 
   test('one sheet needs no taping', () => {
-    expect(textOn(coversOf(block(100, 100), 'a4').covers)).toContain('nothing to tape');
+    expect(textOn(coversOf(block(100, 100), 'a4').covers)).toContain('Nothing needs taping');
   });
 
-  test('of a half pattern says where to flip it, and measures to the centre line', () => {
+  test('of a half pattern says where to flip it, and measures to the center line', () => {
     const text = textOn(coversOf(halfOf(sample('garden-arch-rail')), 'a4').covers);
-    expect(text).toContain('half pattern, to flip on its centre line');
-    expect(text).toMatch(/left half, up to the centre line at 930 mm/);
-    expect(text).toContain('lower, end to centre line, straight');
+    expect(text).toContain('half pattern, to flip at the center line');
+    expect(text).toMatch(/left half, up to the center line at 930 mm/);
+    expect(text).toContain('lower, end to center line, straight');
     expect(text).not.toContain('1860 mm ±');
   });
 
@@ -202,9 +202,8 @@ describe('the cover', () => {
       printer: { name: 'shop-laser', across: 0.997, down: 1.003 },
     });
     const text = textOn(patternCover(backLeg(), layout, dimensionsOf(backLeg())));
-    expect(text).toMatch(/drawn for the printer shop-laser that prints 99\.7% across, 100\.3% down/);
-    expect(text).toMatch(/a true rule reads 100 mm/);
-    for (const words of ['same share everywhere', 'one seam only', 'out of square'])
+    expect(text).toMatch(/corrected for the printer “shop-laser” that prints 99\.7% across, 100\.3% down/);
+    for (const words of ['by the same percentage', 'One seam is off', 'out of square'])
       expect(text).toContain(words);
   });
 
@@ -214,7 +213,7 @@ describe('the cover', () => {
       [expect.closeTo(215.9, 9), expect.closeTo(279.4, 9)],
     ]);
     expect(layout.sheets).toHaveLength(1);
-    expect(textOn(covers)).toMatch(/24 in roll.*This cover is an ordinary page/);
+    expect(textOn(covers)).toMatch(/24 in roll.*Print this cover on any printer/);
     const wide = { ...layout, margin: { top: 5, right: 5, bottom: 5, left: 200 } };
     expect(textOn(patternCover(backLeg(), wide, dimensionsOf(backLeg())))).toBe(textOn(covers));
   });

@@ -152,25 +152,25 @@ describe('the cover', () => {
     // tan² 6° + tan² 4° under the root: atan 0.12620 = 7.2°; atan(tan 4° ÷ tan 6°) = 33.6°, by hand.
     expect(text).toMatch(/left 6° 4° 6° 4° 7\.2° 33\.6°/);
     expect(text).toMatch(/Left end: long point at station 0, offset 1 5⁄8, on the reference face/);
-    expect(text).toMatch(/Over 0 the cut leans towards the left end/);
+    expect(text).toMatch(/Positive angles lean toward the left end/);
     expect(text).toMatch(/Warning: Follow the manual of your saw/);
   });
 
   test('draws the true shape of a mitred end with its measures', () => {
     // 90 mm ÷ cos 45° = 127.28 mm, by hand.
-    expect(coverOf(rail())).toMatch(/other face 127\.5 scant marked face 127\.5 scant 20 20/);
+    expect(coverOf(rail())).toMatch(/other face 127\.5 scant reference face 127\.5 scant 20 20/);
   });
 
   test('gives the wedge of a hole that leans, and which end it raises', () => {
     // 12 in · tan 2° = 0.41905 in = 26.8⁄64 in; 300 mm · tan 5° = 26.25 mm, by hand.
     const text = coverOf(leg());
     expect(text).toMatch(
-      /Hole 3: 2° is 27⁄64″ over 12″\. It runs toward the left end, so raise the right end\./,
+      /Hole 3, 2°: a rise of 27⁄64″ over 12″\. The hole leans toward the left end\. Raise the right end\./,
     );
     expect(text).toMatch(/Warning: Follow the manual of your drill press/);
     const metric = RAIL.concat('joints:\n  - hole: {at: 300, out: 45, diameter: 10, lean: 5, toward: out}\n');
     expect(coverOf(partOf(metric))).toMatch(
-      /Hole 1: 5° is 26(\.5)? mm over 300 mm\. It runs away from the reference line, so raise the reference edge\./,
+      /Hole 1, 5°: a rise of 26(\.5)? mm over 300 mm\. The hole leans away from the reference line\. Raise the reference edge\./,
     );
   });
 
@@ -191,20 +191,18 @@ describe('the cover', () => {
 
 describe('a pair', () => {
   test('of parts that are alike on both faces comes from one pattern, flipped', () => {
-    expect(coverOf(rail())).toMatch(
-      /Flip the pattern over on its reference line for the other of the pair\./,
-    );
+    expect(coverOf(rail())).toMatch(/For the mirrored part, flip the pattern over on its reference line\./);
   });
 
   test('with joints has a pattern and a cover for each hand', () => {
-    expect(coverOf(leg())).toMatch(/make 1 of 2 from it/);
+    expect(coverOf(leg())).toMatch(/1 of 2 copies/);
     const mirrored = layOutMirrored(leg(), optionsOn('a3'));
     expect(coverText(leg(), mirrored)).toMatch(/Hall bench back leg, mirrored Full-size mirrored pattern/);
   });
 
   test('of like parts comes from one pattern, the same face up', () => {
     expect(coverOf(partOf(LEG.replace('mirrored', 'identical')))).toMatch(
-      /Make all 2 alike from this one pattern/,
+      /Make all 2 copies from this pattern/,
     );
   });
 });

@@ -109,7 +109,7 @@ test('its cover asks for the bars that its sheets have: across alone', () => {
   const stick = stickOf('hall-bench-leg.yaml', 'letter');
   const [cover, ...sheets] = [...composeStoryStick(stick, true)].map(({ drawing }) => wordsOf(drawing.items));
   // The lines of its cover are broken where they fill their column.
-  expect(cover!.map(({ text }) => text).join(' ')).toMatch(/the 4″ bar, across, from end mark/);
+  expect(cover!.map(({ text }) => text).join(' ')).toMatch(/the 4″ scale bar, across, from end mark/);
   for (const sheet of sheets) expect(sheet.filter(({ text }) => text === '4″')).toHaveLength(1);
 });
 

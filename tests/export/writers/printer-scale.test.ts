@@ -100,7 +100,7 @@ describe('a printer that prints 1.2 % long across and 0.7 % short down', () => {
       expect(lengths.some((length) => Math.abs(length - 100) < 0.001)).toBe(true);
       expect(lengths.some((length) => Math.abs(length - 101.6) < 0.001)).toBe(true);
       const words = page.words.map(({ text }) => text).join(' ');
-      expect(words).toMatch(/for long one at 101\.2% across, 99\.3% down/);
+      expect(words).toMatch(/corrected for long one: 101\.2% across, 99\.3% down/);
     }
   });
 
@@ -152,7 +152,7 @@ describe('the printer sheet', () => {
   );
 
   test('on paper too small for its lines it says how long they may be', () => {
-    expect(() => printerSheet(parsePaper('160x200mm'), 200, '200 mm')).toThrow(/--nominal 150mm or less/);
+    expect(() => printerSheet(parsePaper('160x200mm'), 200, '200 mm')).toThrow(/Use 150 mm or less/);
   });
 
   test('all its words find room, on small paper over further pages', () => {
@@ -164,8 +164,8 @@ describe('the printer sheet', () => {
         .flatMap(({ drawing }) => drawing.items)
         .flatMap((item) => (item.type === 'words' ? [item.text] : []))
         .join(' ');
-      expect(words).toContain('fairlath printer set NAME');
-      expect(words).toContain('look at the settings and print again.');
+      expect(words).toContain(`such as ${nominal * 0.997} mm across`);
+      expect(words).toContain('Check the print settings and print again.');
     }
   });
 });
