@@ -75,7 +75,7 @@ function runOf(kind: PartRun['kind'], exact: readonly Segment[]): PartRun {
 }
 
 /** An edge carried on to the cuts of an end: an arc as the same arc, any other curve straight. */
-export function extendToCuts(edge: PartEdge, side: EndSide, cuts: readonly ClipPlane[]): PartEdge {
+function extendToCuts(edge: PartEdge, side: EndSide, cuts: readonly ClipPlane[]): PartEdge {
   const run = side === 'right' ? lastOf(edge.runs) : firstOf(edge.runs);
   const piece = side === 'right' ? lastOf(run.exact) : firstOf(run.exact);
   const [start, end] = pathEnds([piece]);

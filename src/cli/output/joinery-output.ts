@@ -10,7 +10,7 @@ import { endLean } from '../../part/ends/end-lean.ts';
 import { type CutCorner, longAndShortPoints, type PartEnd, trueShape } from '../../part/ends/end-planes.ts';
 import { footOut } from '../../part/ends/standing.ts';
 import type { Part } from '../../part/part.ts';
-import { endLeanWords, reachWords } from '../../shop/words/describe-ends.ts';
+import { endLeanWords, isByCurve, reachWords } from '../../shop/words/describe-ends.ts';
 import { footOutWords } from '../../shop/words/foot-out-words.ts';
 import { degrees } from '../../units/number-format.ts';
 import { showLength, showOnRule } from '../../units/rule.ts';
@@ -74,14 +74,15 @@ export function endsText(part: Part): string | undefined {
     const [side = '', miter, bevel, rake, splay, lean, sight] = angleRow(end);
     const name = `  ${side.padEnd(8)}`;
     return rake === undefined
-      ? [`${name}square`]
+      ? [`${name}${miter}`]
       : [
           `${name}miter ${miter}, bevel ${bevel}; rake ${rake}, splay ${splay}; largest lean ${lean} along a sightline of ${sight}`,
           `          ${endLeanWords(end, part)}`,
           `          ${reachWords(end, show)}`,
         ];
   });
-  return ['ends', ...rows, `  ${SIGN_CONVENTION}`].join('\n');
+  const hasAngles = slantedEnds(part).some((end) => !isByCurve(end));
+  return ['ends', ...rows, ...(hasAngles ? [`  ${SIGN_CONVENTION}`] : [])].join('\n');
 }
 
 export function jointsText({ joints, rule }: Part): string | undefined {

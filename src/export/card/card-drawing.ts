@@ -73,14 +73,15 @@ const stationStrokes = ({ part, path, factor }: PictureView, { stations }: Dimen
 const endLabels = (view: PictureView, space: LabelSpace): Item[] =>
   placeLabels(
     space,
-    slantedEnds(view.part).map(({ side, face, back, angles }): Label => {
+    slantedEnds(view.part).map((end): Label => {
+      const { side, face, back } = end;
       const anchor = boundsOf([...face, ...back].map(view.at));
       const isInside = ({ left, right }: Box): boolean =>
         side === 'left' ? left >= anchor.right : right <= anchor.left;
       return {
         anchor,
         competing: [],
-        blocks: [textBlock([cutAngleWords(angles, showAngle)], END_LABEL)],
+        blocks: [textBlock([cutAngleWords(end, showAngle)], END_LABEL)],
         candidates: ({ width, height }) => {
           const boxes = boxesBeside(anchor, width, height);
           return boxes.toSorted((a, b) => Number(isInside(a)) - Number(isInside(b))).map((box) => ({ box }));

@@ -33,7 +33,7 @@ export function sawSection(part: Part, sawing: Sawing, width: number): CardSecti
 function endSettings(part: Part, sawing: Sawing) {
   const settings = sawing.ends.map((cut) => ({
     what: `${cut.end.side} end${isSquare(cut.end) ? '' : `, ${longAtWords(cut.end, part)}`}`,
-    value: cutAngleWords(cut.end.angles, showAngle),
+    value: cutAngleWords(cut.end, showAngle),
     notes: endNotes(part, cut, sawing),
     requiredNotes: 0,
     cut,

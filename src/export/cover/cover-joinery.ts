@@ -5,7 +5,7 @@ import { type Joint, jointLean, jointOrigin, jointSize } from '../../job/joints/
 import { TOWARD_WORDS } from '../../job/joints/lean.ts';
 import { type PartEnd, trueShape } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
-import { endLeanWords, reachWords } from '../../shop/words/describe-ends.ts';
+import { endLeanWords, isByCurve, reachWords } from '../../shop/words/describe-ends.ts';
 import { safetyNote, signalled } from '../../shop/words/safety.ts';
 import { present } from '../../units/lists.ts';
 import { showAngle } from '../../units/number-format.ts';
@@ -27,7 +27,7 @@ export function endRows(part: Part, width: number): TextRow[] {
   return [
     ...wordTable((part.ends ?? []).map(angleRow), width, ANGLE_HEAD),
     blankRow(1),
-    ...paragraphs([SIGN_CONVENTION, SIGHTLINE_WORDS], width),
+    ...(leaning.every(isByCurve) ? [] : paragraphs([SIGN_CONVENTION, SIGHTLINE_WORDS], width)),
     ...leaning.flatMap((end) => endParagraph(part, end, width)),
     ...paragraphs(present(hasBevel && FOLD_INSTRUCTIONS, ...SAFETY), width),
   ];

@@ -49,7 +49,7 @@ export const printSteps = (
 ): string[] =>
   present(
     `Print at 100% (“actual size”), with no fitting to the page. Use one side of ${paperTitle(paper)} paper.${coverNote(paper, orientation)}`,
-    `On every sheet, measure the ${SCALE_BAR_WORDS[unit]} scale bar, ${bars}, from end mark to end mark. If a bar is off by more than half of 1⁄64″ (0.2 mm), correct the print settings and print again.`,
+    `On every sheet, measure the ${SCALE_BAR_WORDS[unit]} scale bar, ${bars}, from end mark to end mark. If a bar is off by more than ${READING_WORDS[unit].reading}, correct the print settings and print again.`,
     printer && `The sheets are corrected for ${printerWords(printer)}. Print them on that printer only.`,
   );
 
@@ -163,7 +163,9 @@ export const offsetHead = ({ edges, rule }: Part): string[] => [
 export function curveSentences(part: Part): string[] {
   const show = (mm: number): string => printedLength(mm, part.rule);
   const runs = new Map<string, string[]>();
-  for (const { name, runs: edgeRuns } of part.edges)
+  for (const { name, parallel, runs: edgeRuns } of part.edges) {
+    if (parallel)
+      runs.set(`parallel to “${parallel.to}”, ${show(Math.abs(parallel.by))} off everywhere.`, [name]);
     for (const run of edgeRuns) {
       const isStep = run.exact.some(isShoulder);
       const words = isStep ? SHOULDER_WORDS : run.step && stepSentence(run.step, run, show);
@@ -172,6 +174,7 @@ export function curveSentences(part: Part): string[] {
       const stretch = `${name}, ${isStep ? `at ${from}` : `${from} to ${to}`}`;
       runs.set(words, [...(runs.get(words) ?? []), stretch]);
     }
+  }
   return [...runs].map(([words, stretches]) => `${stretches.join('; ')}: ${words}`);
 }
 

@@ -1,6 +1,7 @@
 import { type Joint, jointOrigin, jointSize } from '../../job/joints/joint-kinds.ts';
 import { isSquare, type PartEnd } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
+import { cutAngleWords, isByCurve } from '../../shop/words/describe-ends.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import { present } from '../../units/lists.ts';
 import { showAngle } from '../../units/number-format.ts';
@@ -21,8 +22,11 @@ export const slantedEnds = ({ ends }: Pick<Part, 'ends'>): readonly PartEnd[] =>
 
 const ANGLES = ['miter', 'bevel', 'rake', 'splay', 'lean', 'sight'] as const;
 
+/** Its side with all its angles, or with a word. */
 export const angleRow = (end: PartEnd): string[] =>
-  isSquare(end) ? [end.side, 'square'] : [end.side, ...ANGLES.map((name) => showAngle(end.angles[name]))];
+  isSquare(end) || isByCurve(end)
+    ? [end.side, cutAngleWords(end, showAngle)]
+    : [end.side, ...ANGLES.map((name) => showAngle(end.angles[name]))];
 
 export const SIGN_CONVENTION =
   'Positive angles lean toward the left end. Miter and rake do so away from the reference line, bevel and splay toward the reference face.';

@@ -59,7 +59,7 @@ export function footOut({ stands, ends }: Pick<Part, 'stands' | 'ends'>): FootOu
 }
 
 /** Of the top over the floor, mm: two parallel planes. */
-export function heightBetween([left, right]: readonly [EndPlane, EndPlane]): number {
+function heightBetween([left, right]: readonly [EndPlane, EndPlane]): number {
   const { rake, splay } = left.angles;
   const normal = Math.hypot(1, Math.cos(rake) * Math.tan(splay));
   return Math.abs(right.reach - left.reach) / normal;

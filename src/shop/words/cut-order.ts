@@ -13,7 +13,7 @@ import { isStraight, type SawnEdge, tightestBends } from '../saw/bends-and-corne
 import type { BladeAdvice } from '../saw/blade-advice.ts';
 import type { BoardSupport } from '../saw/board-support.ts';
 import { shouldersIn, shoulderWords } from './describe-blade.ts';
-import { cutAngleWords } from './describe-ends.ts';
+import { cutAngleWords, isByCurve } from './describe-ends.ts';
 
 export type CutStep = readonly [kind: string, words: string];
 
@@ -69,24 +69,29 @@ function endSteps(
   { tips }: BoardSupport,
 ): { before: CutStep[]; after: CutStep[] } {
   if (!ends) return { before: [], after: [] };
-  const leaning = ends.filter((end) => !isSquare(end));
+  const byCurve = ends.filter((end) => isByCurve(end) && !isSquare(end));
+  const leaning = ends.filter((end) => !isSquare(end) && !byCurve.includes(end));
   const square = ends.filter(isSquare);
   const edge = straight ? quoted(straight.name) : 'the board’s straight edge';
-  const before = leaning.map(({ side, angles }): CutStep => {
-    const cut = `Cut the ${side} end (${cutAngleWords(angles, showAngle)}) before the curve.`;
+  const before = leaning.map((end): CutStep => {
+    const cut = `Cut the ${end.side} end (${cutAngleWords(end, showAngle)}) before the curve.`;
     const hold = `Keep the reference face up and ${edge} against the miter gauge.`;
     return ['leaning end', `${cut} ${hold} Cut where the pattern shows the long point.`];
   });
-  if (square.length === 0) return { before, after: [] };
+  const after = byCurve.map((end): CutStep => {
+    const how = cutAngleWords(end, showAngle);
+    return ['end by hand', `After the curves, saw the ${end.side} end to the pattern by hand (${how}).`];
+  });
+  if (square.length === 0) return { before, after };
   const which = `${square.map(({ side }) => side).join(' and ')} ${square.length > 1 ? 'ends' : 'end'}`;
   if (!straight) {
     const now = `Square the ${which} now. After the curves are cut, no straight edge is left for the miter gauge.`;
-    return { before: [...before, ['square ends', now]], after: [] };
+    return { before: [...before, ['square ends', now]], after };
   }
   const why = tips.length > 0 ? 'The waste gives the board more to rest on, and' : 'The waste';
   const waste = `Leave the waste on the ${which}. ${why} keeps your hands off the blade as the cut starts and ends.`;
   const last = `Square the ${which} last, with ${quoted(straight.name)} against the miter gauge.`;
-  return { before: [...before, ['leave waste', waste]], after: [['square ends', last]] };
+  return { before: [...before, ['leave waste', waste]], after: [...after, ['square ends', last]] };
 }
 
 /** Crosscuts come first: the cuts along the grain then end in them, and the waste falls free. */

@@ -44,7 +44,10 @@ function angleRows(end: PartEnd, part: Part, show: ShowLength): EndRow[] {
   const { miter, bevel } = end.angles;
   const { long, short } = longAndShortPoints(end);
   return present(
-    row('angles', `miter ${showAngle(miter)}, bevel ${showAngle(bevel)}`),
+    row(
+      'angles',
+      isByCurve(end) ? cutAngleWords(end, showAngle) : `miter ${showAngle(miter)}, bevel ${showAngle(bevel)}`,
+    ),
     ...stanceRows(end, part),
     row('long at', sidesWords(endLean(end, part).longAt)),
     end.by === 'stance' && row('standing', standingWords(end, part)),
@@ -65,8 +68,8 @@ function stanceRows(end: PartEnd, part: Part): EndRow[] {
   return present(
     row('as a leg', `${stance}, not twisted about its length`),
     level !== stance && row('or as a leg', `${level}, with the reference face level across`),
-    row('lean', `${showAngle(lean)} along the sight line`),
-    row('sight line', `${showAngle(from)} from ${square}, toward ${FACES[on]}`),
+    row('lean', `${showAngle(lean)} along the sightline`),
+    row('sightline', `${showAngle(from)} from ${square}, toward ${FACES[on]}`),
   );
 }
 
@@ -133,8 +136,16 @@ const SECOND_FACE =
 
 const row = (label: string, words: string): EndRow => ({ label, words });
 
-/** "miter 6°, bevel 4°", or "square". */
-export function cutAngleWords({ miter, bevel }: CompoundAngles, show: (radians: number) => string): string {
+/** Whether the end of a part with a parallel edge is cut by its curve or level: nobody sets a saw for it. */
+export const isByCurve = ({ by }: PartEnd): boolean => by === 'curve' || by === 'level';
+
+/** "miter 6°, bevel 4°", "square", or "level". */
+export function cutAngleWords(
+  { by, angles: { miter, bevel } }: PartEnd,
+  show: (radians: number) => string,
+): string {
+  if (by === 'curve') return 'square to the curve';
+  if (by === 'level') return 'level';
   const angles = present(miter !== 0 && `miter ${show(miter)}`, bevel !== 0 && `bevel ${show(bevel)}`);
   return angles.join(', ') || 'square';
 }
