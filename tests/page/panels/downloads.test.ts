@@ -23,12 +23,10 @@ describe('papers', () => {
     const job = `part: P\nunits: mm\nedges:\n  top:\n    - from: [0, 0]\n    - batten: [50000, 0]\n      through: [20000, 2500]\n`;
     await page.locator('#job-text').fill(job);
     await rested(page);
-    expect(await page.locator('#sheets-said').textContent()).toMatch(
-      /takes (?:up to )?\d+ sheets of A4, and 200 is the most/,
-    );
+    expect(await page.locator('#sheets-said').textContent()).toMatch(/needs (?:up to )?\d+ sheets of A4\./);
     expect(await figure(page, 'sheets')).toBe('none. See “Take to the bench”');
     await page.getByText('The pattern, full size').click();
-    await page.getByText(/^The page cannot make this file: .*200 is the most/).waitFor();
+    await page.getByText(/^The page cannot make this file: .*sheets of A4/).waitFor();
   });
 
   test('a paper is made of the part it was asked for, and once for two quick clicks', async ({

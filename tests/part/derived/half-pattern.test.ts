@@ -78,12 +78,12 @@ describe('half of a symmetric arch', () => {
       }
   });
 
-  test('takes fewer sheets, and is measured to the centre line', () => {
+  test('takes fewer sheets, and is measured to the center line', () => {
     const options = { paper: parsePaper('a4'), margin: 12.7, overlap: 15, turn: 0 } as const;
     const { halved } = half(whole);
     const layout = layOut(halved, options);
     expect(layout.sheets.length).toBeLessThan(layOut(whole, options).sheets.length);
-    expect(layout.checks[0]!.label).toMatch(/lower, end to centre line/);
+    expect(layout.checks[0]!.label).toMatch(/lower, end to center line/);
     expect(layout.checks[0]!.length).toBeCloseTo(Math.hypot(600, 200), 6);
   });
 });

@@ -2,20 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { edgeEnd, edgeStart } from '../../../src/part/edge.ts';
 import type { Part } from '../../../src/part/part.ts';
 import { samplePart } from '../jobs.ts';
+import { cross, deg, dot, minus, scaled, unit, type Vector } from './vectors.ts';
 
 // The parts as solids in the room, by their corners alone: no angle that fairlath works out is used here.
 
-type Vector = readonly [x: number, y: number, z: number];
-const deg = (radians: number): number => (radians * 180) / Math.PI;
-const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-const scaled = (a: Vector, k: number): Vector => [a[0] * k, a[1] * k, a[2] * k];
-const minus = (a: Vector, b: Vector): Vector => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
-const cross = (a: Vector, b: Vector): Vector => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];
-const unit = (a: Vector): Vector => scaled(a, 1 / Math.sqrt(dot(a, a)));
 /** From the length of the cross product: acos sees nothing of a small angle. */
 const angleBetween = (a: Vector, b: Vector): number => {
   const turned = cross(a, b);

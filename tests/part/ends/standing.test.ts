@@ -2,21 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { footOut } from '../../../src/part/ends/standing.ts';
 import type { Part } from '../../../src/part/part.ts';
 import { faultsOf, partOf } from '../jobs.ts';
+import { cross, deg, dot, minus, scaled, unit, type Vector } from './vectors.ts';
 
 // The leg as a solid in the room, by its corners alone; the reference face is at z = thickness.
 
-type Vector = readonly [x: number, y: number, z: number];
 const THICK = 40;
-const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-const scaled = (a: Vector, k: number): Vector => [a[0] * k, a[1] * k, a[2] * k];
-const minus = (a: Vector, b: Vector): Vector => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
-const cross = (a: Vector, b: Vector): Vector => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];
-const unit = (a: Vector): Vector => scaled(a, 1 / Math.sqrt(dot(a, a)));
-const deg = (radians: number): number => (radians * 180) / Math.PI;
 
 const leg = (stands: string, upper = '    - line: [500, 60]\n'): Part =>
   partOf(
