@@ -23,7 +23,9 @@ describe('papers', () => {
     const job = `part: P\nunits: mm\nedges:\n  top:\n    - from: [0, 0]\n    - batten: [50000, 0]\n      through: [20000, 2500]\n`;
     await page.locator('#job-text').fill(job);
     await rested(page);
-    expect(await page.locator('#sheets-said').textContent()).toMatch(/needs (?:up to )?\d+ sheets of A4, but the limit is 200/);
+    expect(await page.locator('#sheets-said').textContent()).toMatch(
+      /needs (?:up to )?\d+ sheets of A4, but the limit is 200/,
+    );
     expect(await figure(page, 'sheets')).toBe('none. See “Take to the bench”');
     await page.getByText('The pattern, full size').click();
     await page.getByText(/^The page cannot make this file: .*sheets of A4/).waitFor();
