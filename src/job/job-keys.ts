@@ -15,7 +15,7 @@ export const JOB_KEYS: readonly string[] = [
   'notes',
 ];
 
-export const STOCK_KEYS: readonly string[] = ['species', 'length', 'width', 'thickness', 'layers'];
+export const STOCK_KEYS: readonly string[] = ['species', 'length', 'width', 'thickness', 'layers', 'grain'];
 export const ALLOWANCE_KEYS: readonly string[] = ['saw', 'width'];
 export const PARALLEL_KEYS: readonly string[] = ['parallel', 'by'];
 export const STANDS_KEYS: readonly string[] = ['foot', 'foot-out'];

@@ -37,6 +37,8 @@ export interface Stock {
   readonly width?: number;
   readonly thickness?: number;
   readonly layers: number;
+  /** The grain on the part, radians counterclockwise from the reference line; 0 where the job does not say. */
+  readonly grain?: number;
 }
 
 export type PairKind = 'identical' | 'mirrored';

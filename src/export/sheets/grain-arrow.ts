@@ -1,5 +1,5 @@
 import { transformPoint } from '../../curves/geometry/affine.ts';
-import { type Point, point } from '../../curves/geometry/point.ts';
+import { direction, type Point, point } from '../../curves/geometry/point.ts';
 import type { Sheet } from '../../tiling/layout.ts';
 import { type Item, polyline, words } from '../drawing/drawing.ts';
 import { type Block, centreOf, type OccupiedSpace, placeNear } from '../labels/free-space.ts';
@@ -11,8 +11,14 @@ const HEAD_MM = 3;
 const PAST_MM = 1.5;
 const HEIGHT_MM = 2.6 * WORD_MM;
 
-export function grainArrow({ sheet, space }: { sheet: Sheet; space: OccupiedSpace }): Item[] {
-  const [cos, sin] = sheet.toSheet;
+/** By the grain on the part, radians from the reference line. */
+export function grainArrow({ sheet, space }: { sheet: Sheet; space: OccupiedSpace }, grain: number): Item[] {
+  const [a, b, c, d] = sheet.toSheet;
+  const along = direction(grain);
+  const [x0, y0] = [a * along.x + c * along.y, b * along.x + d * along.y];
+  // The word reads from the left, or from below.
+  const way = x0 < 0 || (x0 === 0 && y0 < 0) ? -1 : 1;
+  const [cos, sin] = [way * x0, way * y0];
   const { x, y } = centreOf(space.area);
   for (const length of ARROW_MM) {
     const block = arrowBlock(length, cos, sin);

@@ -1,6 +1,7 @@
 import { inflate, squareAround } from '../../curves/geometry/bounds.ts';
 import { type Chord, flatten, segmentIntersectsBox } from '../../curves/geometry/flatten.ts';
 import { point } from '../../curves/geometry/point.ts';
+import { grainOnPart } from '../../shop/wood/grain-runout.ts';
 import { CROSS_REACH_MM } from '../../tiling/check-crosses.ts';
 import { REGISTER_REACH_MM } from '../../tiling/grid/seams.ts';
 import type { Sheet } from '../../tiling/layout.ts';
@@ -148,7 +149,7 @@ const lineLabels = (sheet: LabelledSheet): Item[] => [
 const otherLabels = (sheet: LabelledSheet): Item[] => [
   ...stationLabels(sheet),
   ...legend(sheet),
-  ...grainArrow(sheet),
+  ...grainArrow(sheet, grainOnPart(sheet.part)),
   ...faceMark(sheet),
 ];
 

@@ -10,6 +10,7 @@ import { readStands } from './read-stands.ts';
 import {
   JOB_UNITS,
   omitUndefined,
+  readAngle,
   readCount,
   readName,
   readOptionalLength,
@@ -91,6 +92,7 @@ function readStock(entry: YamlNode, unit: Unit): Stock | undefined {
     length: readOptionalLength(table, 'length', unit),
     width: readOptionalLength(table, 'width', unit),
     thickness: readOptionalLength(table, 'thickness', unit),
+    grain: table.read('grain', (value) => readAngle(value, '90')),
   });
   return layers === undefined ? undefined : { ...sizes, layers };
 }

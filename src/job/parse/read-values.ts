@@ -25,9 +25,9 @@ export const readOptionalLength = (
 ): number | undefined => mapping.read(name, (entry) => readLength(entry, unit, sign));
 
 /** Radians, between -π/2 and π/2. */
-export function readAngle(entry: YamlNode): number | undefined {
+export function readAngle(entry: YamlNode, upTo?: '90'): number | undefined {
   const typed = entry.text('Write an angle, such as 4, 7 1/2° or 1 in 6.');
-  return typed === undefined ? undefined : entry.attempt(() => parseAngle(typed));
+  return typed === undefined ? undefined : entry.attempt(() => parseAngle(typed, upTo));
 }
 
 /** A whole number from 1 to `most`. */

@@ -5,7 +5,7 @@ import { Fault } from '../../units/fault.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 import { type Nesting, nest } from '../nesting/nest-copies.ts';
 import { findKnownSpecies } from '../wood/find-species.ts';
-import { bestGrainDirection, remainingStrength, worstRunout } from '../wood/grain-runout.ts';
+import { bestGrainDirection, grainOnPart, remainingStrength, worstRunout } from '../wood/grain-runout.ts';
 import type { Species } from '../wood/species.ts';
 import { type Blank, type BoardSize, blankOf, boardFeet, cubicMetres } from './blank.ts';
 import { footprintOf } from './footprint.ts';
@@ -18,7 +18,7 @@ export interface StockPlanOptions {
   readonly boardWidth?: number;
   readonly kerf?: number;
   readonly between?: number;
-  /** On the part, radians counter-clockwise from the reference line. */
+  /** Instead of the job's, radians counterclockwise from the reference line. */
   readonly grain?: number;
 }
 
@@ -60,7 +60,7 @@ export function planStock(part: Part, wish: StockPlanOptions): StockPlan {
 }
 
 /** Plans the wood of a part without boards, since laying copies out takes far longer than all of this. */
-export function planWood(part: Part, { grain: turn = 0 }: Pick<StockPlanOptions, 'grain'>) {
+export function planWood(part: Part, { grain: turn = grainOnPart(part) }: Pick<StockPlanOptions, 'grain'>) {
   const footprint = footprintOf(part, turn);
   const blank = blankOf(part, footprint);
   const { stock } = part;

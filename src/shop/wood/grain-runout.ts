@@ -23,6 +23,9 @@ const acuteAngle = (angle: number): number =>
 /** Without shoulders, which are meant to be end grain. */
 const longGrainPieces = (edge: PartEdge): Piece[] => edge.pieces.filter((piece) => !isShoulder(piece));
 
+/** As the job says, radians counterclockwise from the reference line. */
+export const grainOnPart = ({ stock }: Pick<Part, 'stock'>): number => stock?.grain ?? 0;
+
 /** The place on the edges that runs most across the grain, whose direction is in radians from the reference line. */
 export function worstRunout(part: Part, grain: number): Runout {
   const runout = ({ angle }: CurvePoint): number => acuteAngle(angle - grain);

@@ -13,7 +13,7 @@ import { type Rule, readOnRule, showLength, showNearest } from '../../units/rule
 import type { NestingFigures } from '../nesting/nesting-layouts.ts';
 import type { LayerChoice, LumberThickness } from '../stock/lumber-thicknesses.ts';
 import type { GrainAdvice, StockPlan, WoodPlan, WoodVolume } from '../stock/stock-plan.ts';
-import { worstRunout } from '../wood/grain-runout.ts';
+import { grainOnPart, worstRunout } from '../wood/grain-runout.ts';
 import { speciesInSentence } from '../wood/species.ts';
 import { showMass } from './describe-support.ts';
 import { type SafetyNote, safetyNote } from './safety.ts';
@@ -124,7 +124,7 @@ const runoutWords = ({ worst }: Pick<GrainAdvice, 'worst'>, rule: Rule): string 
 
 /** A line for paper where grain along the reference line leaves little strength: over the caution band. */
 export function weakGrainWords(part: Part): string | undefined {
-  const worst = worstRunout(part, 0);
+  const worst = worstRunout(part, grainOnPart(part));
   const isWeak = !['good', 'caution'].includes(runoutGrade({ worst }).grade);
   return isWeak ? `grain ${runoutWords({ worst }, part.rule)}` : undefined;
 }

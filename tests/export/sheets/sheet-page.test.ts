@@ -124,10 +124,22 @@ test('the arrow of the grain keeps its tips off the lines that it stands between
     { left: 80, right: 81, bottom: 0, top: 40 },
   ];
   const space = { area: { left: 0, right: 100, bottom: 0, top: 40 }, occupied: [...lines] };
-  const drawn = strokesOf(grainArrow({ sheet: one!.sheet, space }));
+  const drawn = strokesOf(grainArrow({ sheet: one!.sheet, space }, 0));
   const { left, right } = pathBounds(drawn.flatMap(({ path }) => path));
   expect(left).toBeGreaterThan(21);
   expect(right).toBeLessThan(79);
+});
+
+test('the arrow of the grain points as the job says', () => {
+  const [one] = compose(sample('hall-bench-leg'), 'letter', 0).sheets;
+  const space = { area: { left: 0, right: 200, bottom: 0, top: 200 }, occupied: [] };
+  const along = (grain: number): number => {
+    const [shaft] = strokesOf(grainArrow({ sheet: one!.sheet, space }, grain)).flatMap(({ path }) => path);
+    if (shaft?.type !== 'line') throw new Error('the shaft is a line');
+    return Math.atan2(shaft.to.y - shaft.from.y, shaft.to.x - shaft.from.x);
+  };
+  expect(along(0.3) - along(0)).toBeCloseTo(0.3, 9);
+  expect(along(Math.PI / 2) - along(0)).toBeCloseTo(Math.PI / 2, 9);
 });
 
 describe('each sheet', () => {

@@ -163,6 +163,13 @@ describe('planStock by weight', () => {
 });
 
 describe('planStock by grain', () => {
+  test('takes the grain of the job, unless another is given', () => {
+    const stock = { species: 'white oak', thickness: 30, layers: 1, grain: 30 * RADIANS };
+    const turned = { ...plank(''), stock };
+    expect(planStock(turned, {}).blank).toEqual(planStock(plank(''), { grain: 30 * RADIANS }).blank);
+    expect(planStock(turned, { grain: 0 }).blank).toEqual(planStock(plank(''), {}).blank);
+  });
+
   test('an arc of 40° runs out 20° at its ends when the grain follows its chord', () => {
     // Half the included angle: a tangent at the end of a circle's arc. rise = R(1 − cos 20°), chord = 2R sin 20°.
     const rise = (1000 / 2) * Math.tan(10 * RADIANS);
