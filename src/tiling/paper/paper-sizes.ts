@@ -112,9 +112,13 @@ function unknownPaper(text: string): never {
   );
 }
 
-/** "A4", "letter", "329 × 483 mm", "24 in roll". */
+/** "A4", "letter", "329 × 483 mm", "24-inch roll". */
 export const paperTitle = ({ name }: Paper): string =>
   name
     .replace(/^a\d$/, (size) => size.toUpperCase())
-    .replace(/^roll:([\d.]+)(\w+)$/, '$1 $2 roll')
-    .replace(/^([\d.]+)x([\d.]+)(\w+)$/, '$1 × $2 $3');
+    .replace(
+      /^roll:([\d.]+)(\w+)$/,
+      (_, width: string, unit: string) => `${width}${unit === 'in' ? '-inch' : ` ${unit}`} roll`,
+    )
+    .replace(/^([\d.]+)x([\d.]+)in$/, '$1 × $2 inch')
+    .replace(/^([\d.]+)x([\d.]+)mm$/, '$1 × $2 mm');

@@ -213,7 +213,7 @@ describe('the cover', () => {
       [expect.closeTo(215.9, 9), expect.closeTo(279.4, 9)],
     ]);
     expect(layout.sheets).toHaveLength(1);
-    expect(textOn(covers)).toMatch(/24 in roll.*Print this cover on any printer/);
+    expect(textOn(covers)).toMatch(/24-inch roll.*Print this cover on any printer/);
     const wide = { ...layout, margin: { top: 5, right: 5, bottom: 5, left: 200 } };
     expect(textOn(patternCover(backLeg(), wide, dimensionsOf(backLeg())))).toBe(textOn(covers));
   });
