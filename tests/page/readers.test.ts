@@ -45,9 +45,9 @@ describe('for every reader', () => {
     const ground = () => page.evaluate('getComputedStyle(document.documentElement).backgroundColor');
     const light = await ground();
     await page.getByLabel('light').selectOption('dark');
-    expect(await ground()).not.toBe(light);
+    await expect.poll(ground).not.toBe(light);
     await page.reload();
-    expect(await ground()).not.toBe(light);
+    await expect.poll(ground).not.toBe(light);
   });
 
   test('once the hand rests, what has come of it is spoken', async ({ openPage }) => {
