@@ -17,7 +17,7 @@ const OPTIONS = [
   speciesOption('the batten'),
   ...optional({
     '--thickness <length>':
-      'thickness of the batten, at its start if tapered (default: the thickest safe one, at most 1/2" or 12 mm)',
+      'thickness, at the start if tapered (default: the thickest that wood and nails allow, up to 1/2" or 12 mm)',
     '--width <length>': 'width of the batten, which is on edge (default: 3/4" or 20 mm)',
   }),
   pictureOption('also draw the batten over its nails, to scale'),

@@ -180,8 +180,12 @@ function savingText({ turnDeg, plainSheets, sheets }: Layout): string[] {
   const rotated = `The part is rotated ${trueMinus(`${turnDeg}`)}°`;
   const saved = plainSheets - sheets.length;
   if (saved <= 0) return turnDeg === 0 ? [] : [`${rotated}.`];
-  const cause = turnDeg === 0 ? 'The place of the part on the paper' : `${rotated}, which`;
-  return [`${cause} saves ${showCount(saved, 'sheet')}.`];
+  const fewer = showCount(saved, 'sheet');
+  return [
+    turnDeg === 0
+      ? `fairlath moved the part on the paper to save ${fewer}.`
+      : `${rotated}, which saves ${fewer}.`,
+  ];
 }
 
 const sheetCount = ({ sheets }: Layout): string => showCount(sheets.length, 'sheet');

@@ -104,6 +104,7 @@ const asText = (part: Part): string =>
   present(
     title(part),
     ...part.edges.map((edge) => edgeText(edge, part.rule)),
+    nailText(part),
     widthText(part),
     standsText(part),
     endsText(part),
@@ -126,6 +127,12 @@ const edgeText = ({ name, length, runs, parallel }: PartEdge, rule: Rule): strin
     ...fairnessOf(runs).remarks.map(({ message }) => `  ${message((mm) => showLength(mm, rule))}`),
   ].join('\n');
 
+/** Half the batten and half the nail are between the curve and the nail's center. */
+const nailText = ({ edges }: Part): string | undefined =>
+  edges.some(({ runs }) => runs.some(({ kind, pins }) => kind === 'batten' && pins.length > 2))
+    ? 'A nail is beside the batten, not on the curve. For the center of each nail, use: fairlath batten JOB'
+    : undefined;
+
 function runText(run: Curve, rule: Rule): string {
   const [from, to] = [placeText(run.from, rule), placeText(run.to, rule)];
   const first = run.exact.some(isShoulder)
@@ -143,7 +150,9 @@ function figureRows(run: Curve, rule: Rule): string[][] {
   const at = (place: Point): string => placeText(place, rule);
   const nails = run.pins
     .slice(1, -1)
-    .map((pin) => (run.kind === 'batten' ? ['    nail', `drive it at ${at(pin)}`] : ['    point', at(pin)]));
+    .map((pin) =>
+      run.kind === 'batten' ? ['    nail', `the curve passes ${at(pin)}`] : ['    point', at(pin)],
+    );
   const radius = tightest && showNearest(tightest.radius, rule);
   const [start, end] = endAngles.map(showAngle);
   return present(

@@ -63,20 +63,20 @@ const deviationAtText = ({ station, proud }: Pick<Deviation, 'station' | 'proud'
 
 function worstText({ readings, worst, rms }: EdgeCheck, rule: Rule): string {
   const at = readings.reduce((a, b) => (Math.abs(b.square) > Math.abs(a.square) ? b : a));
-  return `worst     ${deviationAtText(at, rule)} (${showExact(worst, rule)}); rms ${showExact(rms, rule)}`;
+  return `worst     ${deviationAtText(at, rule)} (${showExact(worst, rule)}); typical ${showExact(rms, rule)}`;
 }
 
 function fitText({ bestFit, endDeviations, readings }: EdgeCheck, rule: Rule): string[] {
   const few = MIN_ALIGNMENT_READINGS;
   if (readings.length < few)
-    return [`as set    at least ${few} readings are needed to tell a crooked setup from a sawing error`];
+    return [`setup     at least ${few} readings are needed to tell a crooked setup from a sawing error`];
   const { turn, worst, rms } = bestFit;
   // Rounding must not show −0.00°.
   const turned = degrees(turn).toFixed(2).replace('-0.00', '0.00');
   const ends = endDeviations.map((end) => deviationAtText(end, rule));
   return [
-    `as set    best-fit position: ${ends.join(' and ')}, rotated ${trueMinus(turned)}°`,
-    `straight  after straightening the setup: largest error ${showExact(worst, rule)}; rms ${showExact(rms, rule)}`,
+    `setup     your setup is ${ends.join(' and ')}, rotated ${trueMinus(turned)}°`,
+    `sawing    without the setup error: largest ${showExact(worst, rule)}, typical ${showExact(rms, rule)}`,
   ];
 }
 
@@ -109,6 +109,6 @@ export function pairText({ readings, worst, rms }: PairCheck, rule: Rule): strin
   return [
     'second part of the pair, compared with the first:',
     textTable([['  station', 'difference', ''], ...rows]),
-    `largest difference ${showExact(worst, rule)}; rms ${showExact(rms, rule)}`,
+    `largest difference ${showExact(worst, rule)}, typical ${showExact(rms, rule)}`,
   ].join('\n');
 }

@@ -2,7 +2,7 @@ import type { Part } from '../../part/part.ts';
 import { adviseStrips, type RunsAdvice, stripToCut } from '../../shop/strip/part-strips.ts';
 import type { StripAdvice } from '../../shop/strip/strip-advice.ts';
 import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
-import { describeStrip, FACE_NAMES, SIDE_WORDS, showForce } from '../../shop/words/describe-strip.ts';
+import { describeStrip, SIDE_WORDS, showForce, traceWords } from '../../shop/words/describe-strip.ts';
 import { Fault } from '../../units/fault.ts';
 import { showSizes } from '../../units/graduation.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
@@ -77,7 +77,7 @@ function nailRows({ rule, edges }: Part, runs: RunsAdvice): string[][] {
 
 function nailTable({ rule }: Part, body: string[][], advice: StripAdvice, width: number): TextRow[] {
   const size = printedSize(advice.nailDiameter, rule);
-  const head = `Centers of the ${size} nails. Trace along the ${FACE_NAMES[advice.traced]} face.`;
+  const head = `Centers of the ${size} nails. ${traceWords(advice.traced)}`;
   const table = wordTable(body, width, [`station, ${unitWord(rule)}`, 'offset', '']);
   return [...keepWithNext(paragraph(head, width)), ...table, blankRow(1)];
 }

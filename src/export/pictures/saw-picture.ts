@@ -109,15 +109,15 @@ function standItems({ where, station, walks }: SupportStand, { at }: PictureView
 }
 
 const OVERHANG_WORDS: Readonly<Record<TableEdge, string>> = {
-  infeed: 'on the infeed side',
-  outfeed: 'on the outfeed side',
-  left: 'on the left of the table',
-  right: 'on the right of the table',
+  infeed: 'the infeed side',
+  outfeed: 'the outfeed side',
+  left: 'the left of the table',
+  right: 'the right of the table',
 };
 
 function tipItems({ edge, beyond, from, to }: TippingStretch, { at }: PictureView, y: number): Item[] {
   const [left, right] = [at(point(from, 0)).x, at(point(to, 0)).x];
-  const text = `${edge}: the board tips ${OVERHANG_WORDS[beyond]}`;
+  const text = `${edge}: the weight hangs over ${OVERHANG_WORDS[beyond]}`;
   return [
     ...measuredLine('mark', point(left, y), point(right, y), RING_RADIUS_MM),
     rowLabel(text, (left + right) / 2, (right - left) / 2, y),

@@ -24,29 +24,30 @@ export const cutOrder = (part: Part, sawing: Sawing, words: LengthFormat): strin
 export function cutSteps(part: Part, { edges, blade, support }: Sawing, words: LengthFormat): CutStep[] {
   const curved = edges.filter((edge) => !isStraight(edge));
   const straight = edges.filter(isStraight);
-  const ends = endSteps(part, straight[0], support);
+  const ends = endSteps(part, straight[0], { tips: support.tips, isCurved: curved.length > 0 });
+  const relief = reliefStep(blade, words);
   const layers = part.stock?.layers ?? 1;
   return present<CutStep>(
     layers > 1 && [
       'glue',
       `Glue up the ${layers} layers and let the glue cure. Lay the pattern on the full thickness.`,
     ],
-    ...straight.map(
-      ({ name }): CutStep => [
-        'plane',
-        `Plane ${quoted(name)} straight and square to the face. It is the reference for all later cuts.`,
-      ],
-    ),
+    ...straight.map(({ name }, i): CutStep => ['plane', i === 0 ? planeFirst(name) : planeNext(name)]),
     jointStep(part, words),
     ...ends.before,
     shoulderStep(blade, words),
-    reliefStep(blade, words),
+    relief,
     ...tooTightSteps(blade, words),
-    ...curveSteps(part, curved, blade),
+    ...curveSteps(part, curved, blade, relief !== undefined),
     ...ends.after,
     mirroredPartStep(part),
   );
 }
+
+const planeFirst = (name: string): string =>
+  `Plane ${quoted(name)} straight and square to the face. It is the reference for all later cuts.`;
+const planeNext = (name: string): string =>
+  `Saw ${quoted(name)} outside the finished line. Plane it straight and square to the face, down to the line.`;
 
 function jointStep({ joints }: Part, { rounded }: LengthFormat): CutStep | undefined {
   const cutting = joints.filter(isCuttingJoint);
@@ -66,7 +67,7 @@ function jointStep({ joints }: Part, { rounded }: LengthFormat): CutStep | undef
 function endSteps(
   { ends }: Part,
   straight: SawnEdge | undefined,
-  { tips }: BoardSupport,
+  { tips, isCurved }: Pick<BoardSupport, 'tips'> & { readonly isCurved: boolean },
 ): { before: CutStep[]; after: CutStep[] } {
   if (!ends) return { before: [], after: [] };
   const byCurve = ends.filter((end) => isByCurve(end) && !isSquare(end));
@@ -74,7 +75,7 @@ function endSteps(
   const square = ends.filter(isSquare);
   const edge = straight ? quoted(straight.name) : 'the board’s straight edge';
   const before = leaning.map((end): CutStep => {
-    const cut = `Cut the ${end.side} end (${cutAngleWords(end, showAngle)}) before the curve.`;
+    const cut = `Cut the ${end.side} end (${cutAngleWords(end, showAngle)})${isCurved ? ' before the curve' : ''}.`;
     const hold = `Keep the reference face up and ${edge} against the miter gauge.`;
     return ['leaning end', `${cut} ${hold} Cut where the pattern shows the long point.`];
   });
@@ -88,9 +89,10 @@ function endSteps(
     const now = `Square the ${which} now. After the curves are cut, no straight edge is left for the miter gauge.`;
     return { before: [...before, ['square ends', now]], after };
   }
+  const last = `Square the ${which}${isCurved ? ' last' : ''}, with ${quoted(straight.name)} against the miter gauge.`;
+  if (!isCurved) return { before: [...before, ['square ends', last]], after };
   const why = tips.length > 0 ? 'The waste gives the board more to rest on, and' : 'The waste';
   const waste = `Leave the waste on the ${which}. ${why} keeps your hands off the blade as the cut starts and ends.`;
-  const last = `Square the ${which} last, with ${quoted(straight.name)} against the miter gauge.`;
   return { before: [...before, ['leave waste', waste]], after: [...after, ['square ends', last]] };
 }
 
@@ -142,6 +144,7 @@ function curveSteps(
   { sawAllowance }: Part,
   curved: readonly SawnEdge[],
   { corners }: BladeAdvice,
+  hasReliefs: boolean,
 ): CutStep[] {
   const hollow = (edge: SawnEdge): number =>
     tightestBends([edge], 'hollow', 0)[0]?.radius ?? Number.MAX_VALUE;
@@ -154,7 +157,9 @@ function curveSteps(
   );
   const whole = runsOut
     ? '. Run out through the waste past every outside corner.'
-    : '. Keep the waste in one piece.';
+    : hasReliefs
+      ? '. The waste comes off in pieces.'
+      : '. Keep the waste in one piece.';
   const waste = first.pieces.some(isShoulder) ? ', from shoulder to shoulder.' : whole;
   const why = isHollow ? ' The hollow is easier to saw while the board has its full width.' : '';
   return present<CutStep>(

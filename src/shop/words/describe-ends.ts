@@ -64,13 +64,20 @@ function stanceRows(end: PartEnd, part: Part): EndRow[] {
   const level = stanceWords(levelFaceStance(end.angles));
   const { edge, on = 'face' } = endLean(end, part).leansTowards;
   const from = Math.min(Math.abs(sight), Math.PI - Math.abs(sight));
-  const square = `square to ${edge === undefined ? 'the edges' : quoted(edge)}`;
+  const edges = edge === undefined ? 'the edges' : quoted(edge);
   return present(
     row('as a leg', `${stance}, not twisted about its length`),
     level !== stance && row('or as a leg', `${level}, with the reference face level across`),
     row('lean', `${showAngle(lean)} along the sightline`),
-    row('sightline', `${showAngle(from)} from ${square}, toward ${FACES[on]}`),
+    row('sightline', `${sightWords(from, edges)}, toward ${FACES[on]}`),
   );
+}
+
+/** "33.7° from square to the edges", "square to the edges", "along the edges": the direction in which the lean is largest. */
+function sightWords(fromSquare: number, edges: string): string {
+  if (showAngle(fromSquare) === showAngle(0)) return `square to ${edges}`;
+  if (showAngle(fromSquare) === showAngle(Math.PI / 2)) return `along ${edges}`;
+  return `${showAngle(fromSquare)} from square to ${edges}`;
 }
 
 function setupRows(setUp: EndSetUp): EndRow[] {
@@ -113,7 +120,7 @@ function depthRows(
   );
   const or = larger ? `, or use ${larger.name[unit]}` : '';
   return passes === 'two faces'
-    ? [depth, row('cut', `Cut from two faces${or}.`), row('second cut', SECOND_FACE)]
+    ? [depth, row('cut', `Cut from two faces${or}.`), row('second cut', secondCutWords(end))]
     : [
         depth,
         row(
@@ -130,9 +137,14 @@ const TOO_STEEP =
 const SLED = 'Or cut the end on the band saw with a sled and a tilted table.';
 
 /** Half a turn about the line across the part maps the plane of the cut onto itself, with the miter reversed. */
-const SECOND_FACE =
-  'Turn the part end for end onto its other face. Move it to the other side of the blade. ' +
-  'Swing the miter gauge by the same angle the other way. Keep the blade tilt.';
+const secondCutWords = ({ angles: { miter, bevel } }: PartEnd): string =>
+  present(
+    'Turn the part end for end onto its other face, with the same edge against the miter gauge.',
+    'Move it to the other side of the blade.',
+    miter !== 0 && 'Swing the miter gauge by the same angle the other way.',
+    bevel !== 0 && 'Keep the blade tilt.',
+    'Cut to meet the first cut.',
+  ).join(' ');
 
 const row = (label: string, words: string): EndRow => ({ label, words });
 

@@ -70,7 +70,7 @@ export function describeAmount({ quantity, stock, rule }: Part, { amount, layers
       `buy for ${showCount(quantity, 'part')}, in ${first.count > 1 ? `${first.count} layers of ` : ''}${first.lumber.name}: ` +
         `${showVolume(rough, rule, 1)}. Add the waste that the yard’s boards leave`,
     weight
-      ? `a finished part weighs about ${showMass(weight.part, rule.unit)}, its blank ${showMass(weight.blank, rule.unit)} (${speciesInSentence(weight.species)})`
+      ? `a finished part weighs about ${showMass(weight.part, rule.unit)}, its rough blank ${showMass(weight.blank, rule.unit)} (${speciesInSentence(weight.species)})`
       : `weight unknown: ${stock?.species === undefined ? 'the job does not name the species' : `fairlath has no figures for "${stock.species}"`}`,
   );
 }

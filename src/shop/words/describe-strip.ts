@@ -31,11 +31,11 @@ const showMoment = (newtonMm: number): string =>
 
 const showStrain = (strain: number): string => showPercent(strain, 2);
 
-export const FACE_NAMES: Readonly<Record<StripSide, string>> = { left: 'upper', right: 'lower' };
-/** Of a nail, with the batten along the reference line. */
+const FACE_NAMES: Readonly<Record<StripSide, string>> = { left: 'far', right: 'near' };
+/** The far side is away from the reference line. */
 export const SIDE_WORDS: Readonly<Record<StripNail['side'], string>> = {
-  left: 'above',
-  right: 'below',
+  left: 'far side',
+  right: 'near side',
   either: 'either side',
   both: 'held: clamp',
 };
@@ -80,12 +80,21 @@ function strainWords(
 
 const NO_STRIP = 'Ease the curve, or trace the printed pattern instead.';
 
+const FACE_SIDE: Readonly<Record<StripSide, string>> = {
+  left: 'away from the reference line',
+  right: 'toward the reference line',
+};
+
+/** "Trace along the far side of the batten, away from the reference line.". */
+export const traceWords = (traced: StripSide): string =>
+  `Trace along the ${FACE_NAMES[traced]} side of the batten, ${FACE_SIDE[traced]}.`;
+
 /** The place of each nail and the force on it, from start to end. */
 export function describeNails(advice: StripAdvice, rule: Rule): string[] {
   const { nails, nailDiameter, traced } = advice;
   if (nails.length === 0 || advice.others) return [];
   return [
-    `Trace along the ${FACE_NAMES[traced]} face. Centers of the ${showSize(nailDiameter, rule)} nails:`,
+    `${traceWords(traced)} Centers of the ${showSize(nailDiameter, rule)} nails:`,
     ...nails.map((nail) => nailWords(nail, rule)),
   ];
 }
@@ -107,7 +116,7 @@ function nailWords({ side, force, at, centers, clamp }: StripNail, rule: Rule): 
       `${placeWords(clamp.to, rule)}, ${showLength(clamp.length, rule)} long. The clamp carries ${showMoment(clamp.moment)} and ${pushes}.`
     );
   const places = centers.map((center) => placeWords(center, rule)).join(' or ');
-  if (side === 'left' || side === 'right') return `${places}: ${SIDE_WORDS[side]} the batten, ${pushes}.`;
+  if (side === 'left' || side === 'right') return `${places}: on the ${SIDE_WORDS[side]}, ${pushes}.`;
   return `${places}: on either side of the batten, no load.`;
 }
 
@@ -120,6 +129,9 @@ export function partStripCautions(runs: RunsAdvice, rule: Rule): SafetyNote[] {
 
 /** Grain running out 1 in 10: as steep as a stressed slender part should have it. */
 const MAX_RUNOUT = Math.atan(1 / 10);
+
+/** Thickness and width nearer than this are the same: less than any rule or caliper shows, mm. */
+const SAME_SIZE_MM = 0.01;
 
 /** What can hurt comes first. */
 export function stripCautions(advice: StripAdvice, { exact, unit }: LengthFormat): SafetyNote[] {
@@ -156,7 +168,7 @@ export function stripCautions(advice: StripAdvice, { exact, unit }: LengthFormat
     },
     nails.length > 0 && !others && safetyNote('strip.friction'),
     safetyNote('strip.creep'),
-    thickness > width && safetyNote('strip.tips'),
+    thickness > width - SAME_SIZE_MM && safetyNote('strip.tips'),
     tapered && safetyNote('strip.taper'),
   );
 }

@@ -17,7 +17,7 @@ export function showMass(kg: number, unit: LengthFormat['unit']): string {
   return `${showMagnitude(mass, 100)} ${unit === 'in' ? 'lb' : 'kg'}`;
 }
 
-/** Weight, balance, where the board tips off the table, and where to support it. */
+/** Weight, balance, where its weight hangs over the table, and where to support it. */
 export function describeSupport(
   weights: BoardWeights,
   support: BoardSupport,
@@ -44,7 +44,7 @@ function weightWords(
   { boardMass, partMass, boardBalance, balance }: BoardWeights,
   { rounded, unit }: LengthFormat,
 ): string[] {
-  const board = boardMass === undefined ? 'blank' : `blank: ${showMass(boardMass, unit)}`;
+  const board = boardMass === undefined ? 'planed blank' : `planed blank: ${showMass(boardMass, unit)}`;
   return present(
     `${board}, balances at station ${rounded(boardBalance.x)}`,
     partMass !== undefined && `part: ${showMass(partMass, unit)}, balances at station ${rounded(balance.x)}`,

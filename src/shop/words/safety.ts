@@ -62,7 +62,9 @@ const SAFETY = {
       'Put a stop on the kept side only, so that the offcut can fall free.',
   ),
   'saw-offcut': warning('Make sure that the offcut cannot bind or fall onto the blade.'),
-  'saw.short': warning('Clamp a short part to a sled or to a larger board. Never hold a short part by hand.'),
+  'saw.short': warning(
+    'Do not hold a short part by hand. Saw it from a larger board, or clamp it to a sled or to a larger board.',
+  ),
   'saw-support': warning('Support a long board on both sides of the saw.'),
   'saw.wear': warning('Protect your eyes, ears and lungs.'),
   'saw.stop': warning('Let the blade stop before you clear offcuts away.'),
@@ -109,7 +111,7 @@ const SAFETY = {
     'A batten that stays bent for long keeps some of the bend. Trace the curve, then release the batten.',
   ),
   'strip.tips': caution(
-    'A batten that is thicker than it is wide bends away from the board. Use a wider batten.',
+    'A batten that is as thick as it is wide, or thicker, can bend away from the board. Use a wider batten.',
   ),
   'strip.taper': caution(
     'A tapered batten slides between its nails, thick end first. Put a stop at the thick end.',

@@ -1,6 +1,5 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
 import { Fault } from '../../units/fault.ts';
-import { marginSides } from '../paper/margins.ts';
 import { type PageFrame, type PageOptions, pageFrame, windowOf } from '../paper/page-frame.ts';
 import { type Orientation, paperTitle } from '../paper/paper-sizes.ts';
 
@@ -34,7 +33,7 @@ export function sheetFrame(
   options: PageOptions & { readonly overlap: number },
   orientation: Orientation,
 ): SheetFrame {
-  const { paper, margin, overlap } = options;
+  const { paper, overlap } = options;
   const page = pageFrame(options, orientation);
   const { width, height } = windowOf(page);
   const window = Math.min(width, height);
@@ -43,8 +42,8 @@ export function sheetFrame(
   throw new Fault(
     'layout.no-room',
     (length) =>
-      `${paperTitle(paper)} leaves only ${length(Math.max(0, window))} one way inside its margins, ${length(Math.max(...Object.values(marginSides(margin))))} at most. ` +
-      `An overlap of ${length(overlap)} needs ${length(least)}. Use smaller margins or overlap, or larger paper.`,
+      `between its margins, ${paperTitle(paper)} leaves ${length(Math.max(0, window))} on its shorter side. ` +
+      `An overlap of ${length(overlap)} needs ${length(least)} there. Use smaller margins, a smaller overlap or larger paper.`,
     '--paper',
   );
 }

@@ -6,6 +6,7 @@ import {
   safetySections,
   safetyWords,
 } from '../../../src/shop/words/safety.ts';
+import { ALL_PAGES } from '../../docs/pages.ts';
 import { textsOfCode, textsOfMarkup } from '../../house/plain-words.ts';
 import { readSources } from '../../house/source.ts';
 
@@ -41,6 +42,26 @@ describe('the safety sentences', () => {
   test('are each used by at least one other source', () => {
     const used = others.map(({ text }) => text).join('\n');
     expect(SAFETY_IDS.filter((id) => !used.includes(`'${id}'`))).toEqual([]);
+  });
+
+  test('are quoted word for word by every other document', () => {
+    const flat = (text: string): string => text.replaceAll(/\s+/g, ' ').replaceAll(/(?<=\d)"/g, '″');
+    const notes = ALL_PAGES.filter(({ path }) => path !== 'docs/safety.md').flatMap(({ path, text }) =>
+      [...text.matchAll(/\*\*(?:Warning|Caution)\.\*\* ((?:.+\n)+?)(?=\n|- |$)/g)].map(([, words = '']) => ({
+        path,
+        words,
+      })),
+    );
+    expect(notes.length).toBeGreaterThan(8);
+    const home = flat(document);
+    const strange = notes.flatMap(({ path, words }) =>
+      flat(words)
+        .split(/(?<=\.) /)
+        .filter((sentence) => sentence.trim() !== '' && !sentence.includes('safety.md'))
+        .filter((sentence) => !home.includes(sentence.trim()))
+        .map((sentence) => `${path}: ${sentence}`),
+    );
+    expect(strange).toEqual([]);
   });
 
   test('show the lengths of the maker’s unit, and both where it is not known', () => {
