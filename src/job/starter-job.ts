@@ -50,8 +50,9 @@ edges:                            # one edge: a curve. Two: a closed part. You c
 ends:                             # the cuts at the ends; edges go to the long point
   left: square
   right: square                   # or saw angles in degrees: {miter: 6, bevel: 4}
-                                  # or leg angles: {rake: 6, splay: 4}. Positive angles lean toward
-                                  # the left end, away from the line and toward the reference face
+                                  # or leg angles: {rake: 6, splay: 4}. Positive miter or rake: the
+                                  # cut is closer to the left end at larger offsets. Positive bevel
+                                  # or splay: it is closer to the left end at the reference face
 
 joints:                           # on the reference face: "at" is the station, "out" the offset
   - mortise: {at: 12, out: 3 5/8, length: 1 1/2, width: 1/4, depth: 3/8, label: button}

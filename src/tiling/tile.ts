@@ -172,7 +172,7 @@ function tooManySheetsFault(sheets: number, options: LayOutOptions, upTo: 'up to
     );
   return new Fault(
     'layout.too-many-sheets',
-    `the pattern needs ${upTo}${sheets} sheets of ${name}, but the limit is ${maxSheetsOf(options)}. Use --max-sheets ${sheets} on the command line to print them, or ${larger}.`,
+    `the pattern needs ${upTo}${sheets} sheets of ${name}, but the limit is ${maxSheetsOf(options)}. Raise the limit to ${sheets}, or ${larger}.`,
     '--max-sheets',
   );
 }

@@ -45,7 +45,8 @@ export const makeCommand = jobCommand({
   needs: ['--measured FILE', '--reading STATION=OFFSET ...'],
   notes: [
     'Proud means too much wood, shy means too little. fairlath also shifts and rotates the curve to fit the readings ' +
-      'best. What remains is the sawing error, without the error of a part that was set crooked.',
+      'best. What remains is the sawing error, without the error of a part that was set crooked. The typical error is ' +
+      'the root mean square of all.',
     'fairlath warns about readings from the wrong end or side, about swapped columns, and about a reading that stands ' +
       'out. Measure again before you remove wood.',
     'If the part is outside the tolerance, the exit code is still 0.',

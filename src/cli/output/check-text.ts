@@ -73,9 +73,12 @@ function fitText({ bestFit, endDeviations, readings }: EdgeCheck, rule: Rule): s
   const { turn, worst, rms } = bestFit;
   // Rounding must not show −0.00°.
   const turned = degrees(turn).toFixed(2).replace('-0.00', '0.00');
-  const ends = endDeviations.map((end) => deviationAtText(end, rule));
+  const isOn = endDeviations.every(({ proud }) => readOnRule(Math.abs(proud), rule).mark === 0);
+  const ends = isOn
+    ? 'on the line at both ends'
+    : endDeviations.map((end) => deviationAtText(end, rule)).join(' and ');
   return [
-    `setup     your setup is ${ends.join(' and ')}, rotated ${trueMinus(turned)}°`,
+    `setup     your setup is ${ends}, rotated ${trueMinus(turned)}°`,
     `sawing    without the setup error: largest ${showExact(worst, rule)}, typical ${showExact(rms, rule)}`,
   ];
 }

@@ -29,4 +29,4 @@ export const angleRow = (end: PartEnd): string[] =>
     : [end.side, ...ANGLES.map((name) => showAngle(end.angles[name]))];
 
 export const SIGN_CONVENTION =
-  'Positive angles lean toward the left end. Miter and rake do so away from the reference line, bevel and splay toward the reference face.';
+  'Positive miter or rake: the cut is closer to the left end at larger offsets. Positive bevel or splay: the cut is closer to the left end at the reference face.';

@@ -1,5 +1,6 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
 import { Fault } from '../../units/fault.ts';
+import { marginSides } from '../paper/margins.ts';
 import { type PageFrame, type PageOptions, pageFrame, windowOf } from '../paper/page-frame.ts';
 import { type Orientation, paperTitle } from '../paper/paper-sizes.ts';
 
@@ -33,7 +34,7 @@ export function sheetFrame(
   options: PageOptions & { readonly overlap: number },
   orientation: Orientation,
 ): SheetFrame {
-  const { paper, overlap } = options;
+  const { paper, margin, overlap } = options;
   const page = pageFrame(options, orientation);
   const { width, height } = windowOf(page);
   const window = Math.min(width, height);
@@ -42,7 +43,7 @@ export function sheetFrame(
   throw new Fault(
     'layout.no-room',
     (length) =>
-      `between its margins, ${paperTitle(paper)} leaves ${length(Math.max(0, window))} on its shorter side. ` +
+      `with margins of up to ${length(Math.max(...Object.values(marginSides(margin))))}, ${paperTitle(paper)} leaves ${length(Math.max(0, window))} on its shorter side. ` +
       `An overlap of ${length(overlap)} needs ${length(least)} there. Use smaller margins, a smaller overlap or larger paper.`,
     '--paper',
   );

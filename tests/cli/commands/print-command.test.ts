@@ -84,7 +84,7 @@ describe('fairlath print', () => {
 
   test('a pattern of many sheets is written with the option that its refusal names', () => {
     const folder = freshFolder();
-    const [option, count] = /--max-sheets \d+/.exec(fairlath(WIDE, folder).err)?.[0].split(' ') ?? [];
+    const [, option, count] = /(--max-sheets):.*limit to (\d+)/.exec(fairlath(WIDE, folder).err) ?? [];
     expect(readdirSync(folder)).toEqual([]);
     // No progress is shown where nobody watches.
     expect(fairlath([...WIDE, option ?? '', count ?? ''], folder)).toMatchObject({ code: 0, err: '' });

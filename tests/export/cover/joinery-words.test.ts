@@ -152,7 +152,7 @@ describe('the cover', () => {
     // tan² 6° + tan² 4° under the root: atan 0.12620 = 7.2°; atan(tan 4° ÷ tan 6°) = 33.6°, by hand.
     expect(text).toMatch(/left 6° 4° 6° 4° 7\.2° 33\.6°/);
     expect(text).toMatch(/Left end: long point at station 0, offset 1 5⁄8, on the reference face/);
-    expect(text).toMatch(/Positive angles lean toward the left end/);
+    expect(text).toMatch(/Positive miter or rake: the cut is closer to the left end/);
     expect(text).toMatch(/Warning: Follow the manual of your saw/);
   });
 
