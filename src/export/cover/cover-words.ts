@@ -24,6 +24,7 @@ import {
   graduationText,
   lengthWithoutUnit,
   printedLength,
+  roundedTolerance,
   sentence,
   toleranceText,
   unitWord,
@@ -128,7 +129,7 @@ const MAX_JOINT_ERROR_MM = MM_PER_INCH / 8;
 function longMeasureAdvice(layout: Layout, rule: Rule): string[] {
   const ofPart = layout.checks.filter(({ from }) => !layout.crosses.some(({ at }) => at === from));
   const most = Math.max(0, ...ofPart.map(({ from, to }) => expectedError(layout, from, to)));
-  if (most <= MAX_JOINT_ERROR_MM) return [];
+  if (roundedTolerance(most, rule) <= MAX_JOINT_ERROR_MM) return [];
   const ways = present(
     !layout.printer && 'Measure the printer once, and print again corrected for it.',
     !layout.paper.roll && 'Use larger paper or a roll.',

@@ -84,11 +84,18 @@ export const printedLength = (mm: number, rule: Rule): string => typesetMeasures
 /** The same for tables that name the unit once. */
 export const lengthWithoutUnit = (mm: number, rule: Rule): string => typesetMeasures(showOnRule(mm, rule));
 
-/** "± 1⁄16″": rounded up to the rule's finest mark, for less cannot be read. */
-export function toleranceText(mm: number, rule: Rule): string {
+/** A share of a mark: a tolerance is known to two figures, so this little over a mark does not take the next one. */
+const OVER_A_MARK = 0.02;
+
+/** Rounded up to the rule's finest mark, mm, for less cannot be read. */
+export function roundedTolerance(mm: number, rule: Rule): number {
   const mark = graduationMm(rule);
-  return `± ${printedLength(Math.max(1, Math.ceil(mm / mark - 1e-9)) * mark, rule)}`;
+  return Math.max(1, Math.ceil(mm / mark - OVER_A_MARK)) * mark;
 }
+
+/** "± 1⁄16″" */
+export const toleranceText = (mm: number, rule: Rule): string =>
+  `± ${printedLength(roundedTolerance(mm, rule), rule)}`;
 
 /** "1⁄2″", "12.7 mm": a size that is bought, as printed. */
 export const printedSize = (mm: number, rule: Rule): string => typesetMeasures(showSize(mm, rule));

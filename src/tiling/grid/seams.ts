@@ -37,18 +37,21 @@ export function findSeams(grid: Grid, printed: readonly GridCell[]): Seam[] {
   });
 }
 
-/** At a seam's quarters or near, clear of the lines; left out where a line beside the seam joins the sheets. */
+/**
+ * As far apart as the seam allows, clear of the lines: the farther apart, the less a sheet can turn on its neighbor.
+ * Each stays in its own half. Left out where a line beside the seam joins the sheets.
+ */
 export const registerMarkCentres = (seam: Chord, lines: readonly Chord[]): Point[] =>
-  [1 / 4, 3 / 4].flatMap((quarter) => centreClearOfLines(seam, quarter, lines) ?? []);
+  ([-1, 1] as const).flatMap((half) => outermostClear(seam, half, lines) ?? []);
 
-function centreClearOfLines(seam: Chord, quarter: number, lines: readonly Chord[]): Point | undefined {
+function outermostClear(seam: Chord, half: -1 | 1, lines: readonly Chord[]): Point | undefined {
   const length = distance(seam.from, seam.to);
-  const room = length / 4 - 2 * REGISTER_REACH_MM;
-  for (let shift = 0; shift <= room; shift += SHIFT_STEP_MM)
-    for (const side of [1, -1]) {
-      const at = lerp(seam.from, seam.to, quarter + (side * shift) / length);
-      const box = squareAround(at, REGISTER_REACH_MM + REGISTER_GAP_MM);
-      if (!lines.some((line) => segmentIntersectsBox(line, box))) return at;
-    }
+  const steps = Math.floor((length / 4 - 2 * REGISTER_REACH_MM) / SHIFT_STEP_MM);
+  for (let step = steps; step >= -steps; step--) {
+    const out = length / 4 + step * SHIFT_STEP_MM;
+    const at = lerp(seam.from, seam.to, 1 / 2 + (half * out) / length);
+    const box = squareAround(at, REGISTER_REACH_MM + REGISTER_GAP_MM);
+    if (!lines.some((line) => segmentIntersectsBox(line, box))) return at;
+  }
   return undefined;
 }
