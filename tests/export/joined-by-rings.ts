@@ -72,7 +72,7 @@ function laidOn([a, b]: readonly [Point, Point], [p, q]: readonly [Point, Point]
   return [cos, sin, -sin, cos, (p.x + q.x) / 2 - cos * mx + sin * my, (p.y + q.y) / 2 - sin * mx - cos * my];
 }
 
-/** Middles of the lines that run across one column of dots, none thicker than half a millimetre. */
+/** Middles of the lines that run across one column of dots, none thicker than 0.9 mm. */
 function linesAt({ width, height, dark }: Dots, x: number): number[] {
   const found: number[] = [];
   for (let y = 0, from = -1, weight = 0, moment = 0; y <= height; y++) {
@@ -82,7 +82,7 @@ function linesAt({ width, height, dark }: Dots, x: number): number[] {
       weight += ink;
       moment += ink * y;
     } else if (from >= 0) {
-      if (y - from < 0.5 * DOTS_PER_MM && weight > 200) found.push(moment / weight);
+      if (y - from < 0.9 * DOTS_PER_MM && weight > 200) found.push(moment / weight);
       from = -1;
     }
   }

@@ -13,7 +13,8 @@ export const looksLike = (stroke: ReadStroke, style: LineStyle): boolean =>
 export function cutPoints(page: ReadPage): Point[] {
   return page.strokes
     .filter(
-      (stroke) => looksLike(stroke, 'cut') && (stroke.steps.length > 2 || stroke.steps[1]?.type === 'curve'),
+      (stroke) =>
+        looksLike(stroke, 'sheet-cut') && (stroke.steps.length > 2 || stroke.steps[1]?.type === 'curve'),
     )
     .flatMap(alongStroke);
 }

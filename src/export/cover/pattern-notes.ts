@@ -16,6 +16,8 @@ export interface PatternNotes {
   readonly what: string;
   readonly line: string;
   readonly sides?: readonly [left: string, right: string];
+  /** Which side of a closed line is cut off; outside where absent. */
+  readonly waste?: 'inside';
   /** A line of the part drawn dashed beside it, mm. */
   readonly referenceCurve: MapLine & { readonly label: string };
   readonly sections: readonly { readonly title: string; readonly steps: readonly string[] }[];
@@ -67,6 +69,7 @@ export function templateNotes(part: Part, { inside, warnings }: Template, cutter
   return {
     what: opening ? 'router template for a recess' : 'router template',
     line: 'edge of the template',
+    ...(opening && { waste: 'inside' as const }),
     referenceCurve: { path: finishedLine(shape), closed: shape.type === 'closed', label: 'edge of the part' },
     sections: [
       {

@@ -16,7 +16,10 @@ export type Item = Stroke | Words | Clip;
 
 export type LineStyle =
   | 'cut' // the finished line
-  | 'saw' // the line to saw to
+  | 'saw' // the saw line
+  | 'sheet-cut' // the finished line on a sheet, heavy enough for a reader who stands
+  | 'sheet-saw' // the saw line on a sheet
+  | 'form-face' // the face of a form, which plies are bent on
   | 'parallel' // at a distance asked for
   | 'chord' // straight from end to end of a line pattern
   | 'centre' // to flip a half pattern on
@@ -54,12 +57,15 @@ const ACCENT_COLOR = '#0f5c5c';
 export const LINE_APPEARANCES: Readonly<Record<LineStyle, LineAppearance>> = {
   cut: { width: 0.35, colour: BLACK },
   saw: { width: 0.25, dash: [4, 2], colour: BLACK },
+  'sheet-cut': { width: 0.55, colour: BLACK },
+  'sheet-saw': { width: 0.4, dash: [5, 2.5], colour: BLACK },
+  'form-face': { width: 0.9, colour: BLACK },
   parallel: { width: 0.25, dash: [1.5, 1.5], colour: ACCENT_COLOR },
   chord: { width: 0.13, dash: [8, 1.5, 1, 1.5], colour: BLACK },
   centre: { width: 0.25, dash: [10, 1.5, 2, 1.5], colour: ACCENT_COLOR },
-  trim: { width: 0.2, dash: [0.5, 0.8], colour: BLACK },
+  trim: { width: 0.35, dash: [0.5, 1.2], colour: BLACK },
   register: { width: 0.13, colour: BLACK },
-  station: { width: 0.1, colour: BLACK },
+  station: { width: 0.18, colour: BLACK },
   mark: { width: 0.25, colour: ACCENT_COLOR },
   joint: { width: 0.3, colour: BLACK },
   axis: { width: 0.15, dash: [6, 1.2, 1, 1.2], colour: BLACK },
@@ -91,6 +97,9 @@ export interface Words extends OnLayer {
   readonly at: Point;
   readonly size: number;
   readonly anchor: 'start' | 'middle' | 'end';
+  readonly bold?: true;
+  /** Type size of the fractions among the words, mm; absent where it is the size of the words. */
+  readonly fractions?: number;
   /** Turned counter-clockwise, radians. */
   readonly turn?: number;
 }

@@ -11,6 +11,29 @@ export const LINE_SPACING = 1.32;
 /** The widest usual sans-serif font: an SVG is shown in whatever font its reader has. */
 export const WIDEST_FONT_FACTOR = 1.28;
 
+const FRACTION = /(\d+)\u2044(\d+)/g;
+/** The font sets the figures of a fraction small: their width, height and the slash, parts of the type size. */
+const FRACTION_DIGIT_WIDTH = 0.367;
+export const FRACTION_DIGIT_HEIGHT = 0.402;
+const FRACTION_SLASH_WIDTH = 0.086;
+/** Height of figures, a part of the type size (the font's own). */
+export const FIGURE_HEIGHT = 0.65;
+
+/** A text in runs that are fractions and runs that are none. */
+export const splitFractions = (text: string): string[] =>
+  text.split(/(\d+\u2044\d+)/).filter((run) => run !== '');
+
+export const isFraction = (run: string): boolean => /^\d+\u2044\d+$/.test(run);
+
+/** How wide words run, mm, with their fractions in a type size of their own. */
+export function widthWithFractions(text: string, size: number, fractions: number): number {
+  const plain = textWidth(text.replaceAll(FRACTION, ''), size);
+  const figures = [...text.matchAll(FRACTION)].reduce((sum, [, over = '', under = '']) => {
+    return sum + (over.length + under.length) * FRACTION_DIGIT_WIDTH + FRACTION_SLASH_WIDTH;
+  }, 0);
+  return plain + figures * fractions;
+}
+
 /** How wide words run, mm; never less than they do, for figures in fractions are set narrower. */
 export function textWidth(text: string, size: number): number {
   let width = 0;

@@ -74,6 +74,8 @@ export interface Label {
   /** Whether another anchor is the same place; the anchor itself is. */
   readonly isSame?: (other: Box) => boolean;
   readonly blocks: readonly LabelBlock[];
+  /** Only beside its anchor, or not at all. */
+  readonly withoutLeader?: true;
   readonly candidates: (block: Block) => readonly LabelCandidate[];
 }
 
@@ -89,6 +91,7 @@ function placeLabel(space: LabelSpace, label: Label): Item[] {
     const candidates = label.candidates(block);
     const near = candidates.find((one) => isClearWithoutLeader(space, label.anchor, competing, one));
     if (near) return reserve(space, block, near.box);
+    if (label.withoutLeader) continue;
     let tried = 0;
     for (const { box, tip, normal } of candidates) {
       if (!tip || tried >= MAX_LEADERS_TRIED) break;

@@ -4,6 +4,7 @@ import { type Item, polyline, type Stroke } from '../drawing/drawing.ts';
 import { type Block, boxesBeside, centreOf, nearestFree, type OccupiedSpace } from '../labels/free-space.ts';
 import { type Label, placeLabels, SHEET_LABEL, textBlock } from '../labels/place-labels.ts';
 import { boxContains, type LabelledSheet, type SheetContext } from './sheet-context.ts';
+import { NOTE_MM } from './sheet-type.ts';
 
 const WORDS = ['fold over', 'the edge'];
 
@@ -16,7 +17,7 @@ export const foldTabStrokes = (context: SheetContext): Stroke[] =>
 
 /** Inside the tab where there is room, else beside it. */
 export function foldTabLabels(sheet: LabelledSheet): Item[] {
-  const style = { ...SHEET_LABEL, baseline: 0.95 };
+  const style = { ...SHEET_LABEL, size: NOTE_MM, baseline: 0.95 };
   const [oneLine, twoLines] = [textBlock([WORDS.join(' ')], style), textBlock(WORDS, style)];
   const tabs = sheet.dimensions.foldTabs
     .map(({ outline }) => boundsOf(outline.map(sheet.at)))

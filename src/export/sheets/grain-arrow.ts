@@ -3,16 +3,21 @@ import { direction, type Point, point } from '../../curves/geometry/point.ts';
 import type { Sheet } from '../../tiling/layout.ts';
 import { type Item, polyline, words } from '../drawing/drawing.ts';
 import { type Block, centreOf, type OccupiedSpace, placeNear } from '../labels/free-space.ts';
+import { NOTE_MM } from './sheet-type.ts';
 
-const WORD_MM = 3.2;
+const WORD_MM = NOTE_MM;
 const ARROW_MM = [60, 40, 25];
 const HEAD_MM = 3;
 /** White past each tip, mm: a tip on a station line would read as an arrow to it. */
 const PAST_MM = 1.5;
 const HEIGHT_MM = 2.6 * WORD_MM;
 
-/** By the grain on the part, radians from the reference line. */
-export function grainArrow({ sheet, space }: { sheet: Sheet; space: OccupiedSpace }, grain: number): Item[] {
+/** By the grain on the part, radians from the reference line; where `place` finds room, else anywhere. */
+export function grainArrow(
+  { sheet, space }: { sheet: Sheet; space: OccupiedSpace },
+  grain: number,
+  place: (block: Block) => Item[] | undefined = () => undefined,
+): Item[] {
   const [a, b, c, d] = sheet.toSheet;
   const along = direction(grain);
   const [x0, y0] = [a * along.x + c * along.y, b * along.x + d * along.y];
@@ -22,7 +27,8 @@ export function grainArrow({ sheet, space }: { sheet: Sheet; space: OccupiedSpac
   const { x, y } = centreOf(space.area);
   for (const length of ARROW_MM) {
     const block = arrowBlock(length, cos, sin);
-    const items = placeNear(space, { x: x - block.width / 2, y: y - block.height / 2 }, block);
+    const items =
+      place(block) ?? placeNear(space, { x: x - block.width / 2, y: y - block.height / 2 }, block);
     if (items) return items;
   }
   return [];

@@ -10,8 +10,12 @@ import { jointMeasures, jointName, jointPlace } from '../cover/joinery-words.ts'
 import { lengthWithoutUnit } from '../drawing/dimensions.ts';
 import type { Item } from '../drawing/drawing.ts';
 import { jointLines, segmentBetween } from '../drawing/part-view.ts';
-import { candidatesBeside, type Label, placeLabels, SHEET_LABEL, textBlock } from '../labels/place-labels.ts';
+import { candidatesBeside, type Label, placeLabels } from '../labels/place-labels.ts';
 import { boxContains, type LabelledSheet, type SheetContext } from './sheet-context.ts';
+import { figures, typedBlock } from './sheet-type.ts';
+
+/** Heights of the figures of a joint that are tried in turn, mm: its label is a long line. */
+const JOINT_FIGURES_MM = [3.5, 2.9, 2.5];
 
 export const jointAnchors = (context: SheetContext): Box[] =>
   context.dimensions.joints.map((joint) => pathBounds(context.path(labelAnchor(context.part, joint).path)));
@@ -42,7 +46,12 @@ function jointLabelBlocks(number: string, joint: Joint, show: ShowLength) {
   // All of it outside the part tells more than its number within.
   return [full, [[name], [number]]].flatMap((wordings) =>
     [false, true].flatMap((mayCrossLines) =>
-      wordings.map((lines) => ({ ...textBlock(lines, SHEET_LABEL), mayCrossLines })),
+      JOINT_FIGURES_MM.flatMap((height) =>
+        wordings.map((lines) => {
+          const typed = lines.map((text) => figures(text, height));
+          return { ...typedBlock(typed, 'middle'), mayCrossLines };
+        }),
+      ),
     ),
   );
 }

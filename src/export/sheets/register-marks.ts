@@ -6,11 +6,11 @@ import { circle, cross, type Item, polyline, type Stroke, words } from '../drawi
 import { textWidth } from '../drawing/text-width.ts';
 import { type Block, centreOf, placeNear } from '../labels/free-space.ts';
 import type { LabelledSheet, SheetContext } from './sheet-context.ts';
+import { NOTE_MM } from './sheet-type.ts';
 
 const REGISTER_RADIUS_MM = 3;
 const CHECK_ARM_MM = 4;
 const CHECK_LETTER_MM = 5;
-const SEAM_WORDS_MM = 3.2;
 
 /** Where this sheet is cut, and where its neighbors come to: each across the whole window. */
 export function trimLines({ window, cell, neighbours }: Sheet): Stroke[] {
@@ -62,30 +62,30 @@ export function seamLabels({ sheet, space }: LabelledSheet): Item[] {
 }
 
 const coveringTexts = (name: string): string[] => [
-  `Cut here. Lay this edge on ${name}`,
-  `Cut, lay on ${name}`,
+  `Cut here. Lay this edge on ${name}.`,
+  `Cut. Lay on ${name}.`,
   name,
 ];
 const coveredTexts = (name: string): string[] => [
-  `${name} covers this sheet up to the dotted line`,
-  `${name} up to here`,
+  `${name} covers this sheet up to here.`,
+  `${name} covers this.`,
   name,
 ];
 
 function wordsAlongSeam(overlap: Box, occupied: Box[], text: string): Item[] | undefined {
   const { x, y } = centreOf(overlap);
   const upright = overlap.top - overlap.bottom > overlap.right - overlap.left;
-  const [length, half] = [textWidth(text, SEAM_WORDS_MM) + 2, SEAM_WORDS_MM * 0.55];
+  const [length, half] = [textWidth(text, NOTE_MM) + 2, NOTE_MM * 0.55];
   const area = upright
     ? { ...overlap, left: x - half, right: x + half }
     : { ...overlap, bottom: y - half, top: y + half };
   const [width, height] = upright ? [2 * half, length] : [length, 2 * half];
-  const drop = SEAM_WORDS_MM * 0.27;
+  const drop = NOTE_MM * 0.27;
   const draw: Block['draw'] = (box) => {
     const middle = centreOf(box);
     return upright
-      ? [words(text, point(middle.x + drop, middle.y), SEAM_WORDS_MM, 'middle', Math.PI / 2)]
-      : [words(text, point(middle.x, middle.y - drop), SEAM_WORDS_MM, 'middle')];
+      ? [words(text, point(middle.x + drop, middle.y), NOTE_MM, 'middle', Math.PI / 2)]
+      : [words(text, point(middle.x, middle.y - drop), NOTE_MM, 'middle')];
   };
   return placeNear({ area, occupied }, point(x - width / 2, y - height / 2), { width, height, draw });
 }

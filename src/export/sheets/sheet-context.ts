@@ -7,7 +7,7 @@ import { linesToCut } from '../../tiling/grid/lines-to-tile.ts';
 import type { Layout, Sheet } from '../../tiling/layout.ts';
 import type { PatternNotes } from '../cover/pattern-notes.ts';
 import type { Dimensions } from '../drawing/dimensions.ts';
-import { boxCorners } from '../drawing/drawing.ts';
+import { boxCorners, type LineStyle } from '../drawing/drawing.ts';
 import { type PartView, partView } from '../drawing/part-view.ts';
 import type { OccupiedSpace } from '../labels/free-space.ts';
 import type { LabelSpace } from '../labels/place-labels.ts';
@@ -30,6 +30,10 @@ export interface LabelledSheet extends SheetContext {
   readonly stationAnchors: readonly Box[];
   readonly jointAnchors: readonly Box[];
 }
+
+/** A form is told from a part at a glance. */
+export const finishedStyle = (notes: PatternNotes | undefined): LineStyle =>
+  notes?.sides ? 'form-face' : 'sheet-cut';
 
 /** How far the chords of a pattern may lie from its lines, mm: a fraction of the white round them. */
 export const SHEET_CHORD_MM = 0.1;

@@ -9,24 +9,20 @@ import { type Item, type Page, polyline, type Stroke, type Words } from '../draw
 import { jointStrokes, partStrokes } from '../drawing/part-view.ts';
 import { boxesAlongLines, type OccupiedSpace } from '../labels/free-space.ts';
 import type { LabelSpace } from '../labels/place-labels.ts';
-import { continuationArrows } from './continuation-arrows.ts';
 import { foldTabLabels, foldTabStrokes } from './draw-fold-tabs.ts';
 import { faceMark } from './face-mark.ts';
 import { grainArrow } from './grain-arrow.ts';
 import { jointAnchors, jointLabels } from './joint-marks.ts';
 import { legend } from './legend.ts';
 import { checkCrossMarks, crossesOn, registerMarks, seamLabels, trimLines } from './register-marks.ts';
-import { scaleBars } from './scale-bars.ts';
+import { scaleBar } from './scale-bars.ts';
 import type { LabelledSheet, Pattern, SheetContext } from './sheet-context.ts';
-import { SHEET_CHORD_MM, sheetContext } from './sheet-context.ts';
-import { sideLabels } from './side-labels.ts';
-import {
-  landmarkLabels,
-  landmarkSigns,
-  stationAnchors,
-  stationLabels,
-  stationLines,
-} from './station-lines.ts';
+import { finishedStyle, SHEET_CHORD_MM, sheetContext } from './sheet-context.ts';
+import { sheetMap } from './sheet-map.ts';
+import { referenceCurveLabel, sideLabels } from './side-labels.ts';
+import { placeInWood, wasteLabels, woodLabel } from './side-names.ts';
+import { stationLabels } from './station-labels.ts';
+import { landmarkSigns, stationAnchors, stationLines } from './station-lines.ts';
 import { titleBlock } from './title-block.ts';
 
 const CUT_LINE_WHITE_MM = 1.5;
@@ -46,7 +42,8 @@ export function sheetPage(pattern: Pattern, sheet: Sheet): Page {
     ...tabs.flatMap(({ path }) => flatten(path)),
   ];
   // Each is drawn whole, so that its dashes agree from sheet to sheet.
-  const ofPart = [...guideLines(context), ...partStrokes(context, ['saw', 'finished'])];
+  const styles = { saw: 'sheet-saw', finished: finishedStyle(pattern.notes) } as const;
+  const ofPart = [...guideLines(context), ...partStrokes(context, ['saw', 'finished'], styles)];
   const clipped = [...stations, ...tabs, ...ofPart, ...joints, ...landmarkSigns(context)];
   const anchors = { stationAnchors: stationAnchors(context), jointAnchors: jointAnchors(context) };
   const annotations = annotate({ ...context, ...anchors }, straightChords(stations), marks);
@@ -92,13 +89,14 @@ const straightChords = (strokes: readonly Stroke[]): Chord[] =>
 
 type AnchoredSheet = Omit<LabelledSheet, 'space'>;
 
-/** The title and the bars look best after the labels of the line; on a crowded sheet they go before all else. */
+/** The bars go where the labels of the line leave room; on a crowded sheet title and bars go before all else. */
 function annotate(context: AnchoredSheet, stations: readonly Chord[], marks: readonly Chord[]): Item[] {
   const lines = [...stations, ...marks];
   const sheet = { ...context, space: emptySpace(context, lines) };
-  const labels = [...lineLabels(sheet), ...continuationArrows(sheet)];
-  const required = titleAndBars(sheet, 'title');
-  if (required) return [...labels, ...required, ...otherLabels(sheet)];
+  const title = titleBlock(sheet);
+  const labels = lineLabels(sheet);
+  const bars = barsBothWays(sheet);
+  if (title && bars) return [...title, ...labels, ...bars, ...otherLabels(sheet)];
   return annotateCrowded(context, [lines, marks, []], lines);
 }
 
@@ -121,7 +119,7 @@ function annotateCrowded(
   const crossable = new Set([...space.crossable, ...boxes]);
   const sheet = { ...context, space: { ...space, crossable } };
   const title = required ?? titleBlock(sheet) ?? [];
-  return [...title, ...lineLabels(sheet), ...otherLabels(sheet), ...continuationArrows(sheet)];
+  return [...title, ...lineLabels(sheet), ...otherLabels(sheet)];
 }
 
 function titleAndBars(sheet: LabelledSheet, first: 'title' | 'bars'): Item[] | undefined {
@@ -133,23 +131,26 @@ function titleAndBars(sheet: LabelledSheet, first: 'title' | 'bars'): Item[] | u
 
 function barsBothWays(sheet: LabelledSheet): Item[] | undefined {
   const { left, right, bottom, top } = sheet.space.area;
-  const across = scaleBars(sheet, 'across', { x: left, y: bottom });
-  const down = scaleBars(sheet, 'down', { x: right, y: top });
+  const across = scaleBar(sheet, 'across', { x: left, y: bottom });
+  const down = scaleBar(sheet, 'down', { x: right, y: top });
   return across && down && [...across, ...down];
 }
 
 const lineLabels = (sheet: LabelledSheet): Item[] => [
   ...sideLabels(sheet),
   ...seamLabels(sheet),
-  ...landmarkLabels(sheet),
   ...jointLabels(sheet),
+  ...stationLabels(sheet),
   ...foldTabLabels(sheet),
+  ...referenceCurveLabel(sheet),
 ];
 
 const otherLabels = (sheet: LabelledSheet): Item[] => [
-  ...stationLabels(sheet),
+  ...wasteLabels(sheet),
   ...legend(sheet),
-  ...grainArrow(sheet, grainOnPart(sheet.part)),
+  ...sheetMap(sheet),
+  ...(sheet.notes ? [] : grainArrow(sheet, grainOnPart(sheet.part), (block) => placeInWood(sheet, [block]))),
+  ...woodLabel(sheet),
   ...faceMark(sheet),
 ];
 

@@ -7,13 +7,15 @@ import { type Item, words } from '../drawing/drawing.ts';
 import { LINE_SPACING, textWidth, truncateToWidth } from '../drawing/text-width.ts';
 import { type Block, placeNear } from '../labels/free-space.ts';
 import { type LabelledSheet, windowSpace } from './sheet-context.ts';
+import { NOTE_MM } from './sheet-type.ts';
 
-const SHEET_NAME_MM = 14;
+const SHEET_NAME_MM = 15;
 const NAME_HEIGHT_MM = SHEET_NAME_MM * 0.8;
-const PART_NAME_MM = 5;
-const SMALL_MM = 3.2;
-const SMALL_PITCH_MM = SMALL_MM * LINE_SPACING;
+const PART_NAME_MM = 5.8;
+const SMALL_PITCH_MM = NOTE_MM * LINE_SPACING;
 const GAP_MM = 4;
+/** At the right and below, so that no figure reads as a part of the title, mm. */
+const WHITE_MM = 1.5;
 /** How wide the part's name may run, mm, to try in turn; 0 leaves it out and stacks the rest. */
 const PART_NAME_WIDTHS_MM = [75, 50, 30, 0];
 
@@ -43,19 +45,19 @@ const titleNotes = ({ shape }: Part, { printer, mirrored }: Layout): string[] =>
 /** Without the part's name the small lines go below the sheet's name. */
 function titleOf(sheet: string, part: string, small: readonly string[]): Block {
   const sheetWidth = textWidth(sheet, SHEET_NAME_MM);
-  const smallWidth = Math.max(...small.map((line) => textWidth(line, SMALL_MM)));
+  const smallWidth = Math.max(...small.map((line) => textWidth(line, NOTE_MM)));
   const indent = part === '' ? 0 : sheetWidth + GAP_MM;
   const below = (part === '' ? small.length : small.length - 1) * SMALL_PITCH_MM;
   return {
-    width: indent + Math.max(part === '' ? sheetWidth : textWidth(part, PART_NAME_MM), smallWidth),
-    height: NAME_HEIGHT_MM + below,
+    width: indent + Math.max(part === '' ? sheetWidth : textWidth(part, PART_NAME_MM), smallWidth) + WHITE_MM,
+    height: NAME_HEIGHT_MM + below + WHITE_MM,
     draw: ({ left, bottom }) => {
-      const [x, y] = [left + indent, bottom + 1];
+      const [x, y] = [left + indent, bottom + 1 + WHITE_MM];
       return [
-        words(sheet, { x: left, y: y + below }, SHEET_NAME_MM),
-        ...(part === '' ? [] : [words(part, { x, y: y + below + 5.4 }, PART_NAME_MM)]),
+        { ...words(sheet, { x: left, y: y + below }, SHEET_NAME_MM), bold: true as const },
+        ...(part === '' ? [] : [words(part, { x, y: y + below + 5.8 }, PART_NAME_MM)]),
         ...small.map((line, i) =>
-          words(line, { x, y: y + (small.length - 1 - i) * SMALL_PITCH_MM }, SMALL_MM),
+          words(line, { x, y: y + (small.length - 1 - i) * SMALL_PITCH_MM }, NOTE_MM),
         ),
       ];
     },

@@ -7,7 +7,7 @@ import { partView } from '../drawing/part-view.ts';
 import { CAP_HEIGHT, LINE_SPACING, textWidth, truncateToWidth } from '../drawing/text-width.ts';
 import { placeNear } from '../labels/free-space.ts';
 import { seamLabels } from '../sheets/register-marks.ts';
-import { scaleBars } from '../sheets/scale-bars.ts';
+import { scaleBar } from '../sheets/scale-bars.ts';
 import type { LabelledSheet, SheetContext } from '../sheets/sheet-context.ts';
 import { composeSheet, spaceBeside } from '../sheets/sheet-page.ts';
 import { titleBlock } from '../sheets/title-block.ts';
@@ -31,7 +31,7 @@ export function storyStickPage(stick: LaidStoryStick, sheet: Sheet): Page {
   return composeSheet(labelled, rows, [
     ...seamLabels(labelled),
     ...(titleBlock(labelled) ?? []),
-    ...(scaleBars(labelled, 'across', { x: area.left, y: area.bottom }) ?? []),
+    ...(scaleBar(labelled, 'across', { x: area.left, y: area.bottom }) ?? []),
     ...((isFirst && placeNear(labelled.space, corner, picture)) || []),
   ]);
 }

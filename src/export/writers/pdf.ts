@@ -11,6 +11,7 @@ import { fontRuns } from '../../units/font-runs.ts';
 import type { FontSubset } from '../../units/font-tables.ts';
 import type { Clip, Item, Page, Stroke, Words } from '../drawing/drawing.ts';
 import { LINE_APPEARANCES } from '../drawing/drawing.ts';
+import { isFraction, splitFractions } from '../drawing/text-width.ts';
 import { pairPages } from '../sheets/pattern-pages.ts';
 import { drawOnLayers, type PdfInternals } from './pdf-layers.ts';
 
@@ -32,6 +33,8 @@ export interface PdfOptions {
 const TRUE_SCALE = { x: 1, y: 1 };
 /** How far a cubic may lie from an arc, mm: no more than a tenth is added to the fit's own error. */
 const ARC_TO_CUBICS_MM = FIT_MM / 10;
+/** Bold letters are stroked along their outline, a part of the type size: no second font is embedded. */
+const BOLD_STROKE = 0.045;
 /** The same job gives the same bytes, so the file carries no date of its own. */
 const CREATION_DATE = new Date(Date.UTC(2000, 0, 1));
 
@@ -179,24 +182,42 @@ function drawPiece(page: PageSink, piece: LineSegment | CubicSegment): void {
   page.pdf.bezierCurveTo(a.x, a.y, b.x, b.y, c.x, c.y);
 }
 
-function drawWords(page: PageSink, { text, at, size, anchor, turn }: Words): void {
+function drawWords(page: PageSink, { text, at, size, anchor, turn, bold, fractions }: Words): void {
   const { pdf } = page;
   const { x, y } = toPagePoint(page, at);
-  pdf.fontSize(size * POINTS_PER_MM).fillColor('#000000');
-  const runs = fontRuns(text);
-  const widths = runs.map(([subset, run]) => inFont(page, subset, () => pdf.widthOfString(run)));
+  pdf.fillColor('#000000');
+  const runs = fontRuns(text).flatMap(([subset, run]) =>
+    (fractions === undefined ? [run] : splitFractions(run)).map(
+      (part): SizedRun => [subset, part, fractions !== undefined && isFraction(part) ? fractions : size],
+    ),
+  );
+  const widths = runs.map(([subset, run, mm]) =>
+    inFont(page, subset, () => pdf.fontSize(mm * POINTS_PER_MM).widthOfString(run)),
+  );
   const width = widths.reduce((sum, each) => sum + each, 0);
   let start = anchor === 'start' ? 0 : anchor === 'middle' ? -width / 2 : -width;
   pdf.save();
   pdf.translate(x, y);
   if (turn) pdf.rotate((-turn * 180) / Math.PI);
-  for (const [i, [subset, run]] of runs.entries()) {
+  if (bold)
+    pdf
+      .undash()
+      .lineWidth(size * BOLD_STROKE * POINTS_PER_MM)
+      .strokeColor('#000000');
+  const look = {
+    lineBreak: false,
+    baseline: 'alphabetic',
+    ...(bold && { fill: true, stroke: true }),
+  } as const;
+  for (const [i, [subset, run, mm]] of runs.entries()) {
     const from = start;
-    inFont(page, subset, () => pdf.text(run, from, 0, { lineBreak: false, baseline: 'alphabetic' }));
+    inFont(page, subset, () => pdf.fontSize(mm * POINTS_PER_MM).text(run, from, 0, look));
     start += itemAt(widths, i);
   }
   pdf.restore();
 }
+
+type SizedRun = readonly [subset: FontSubset, run: string, mm: number];
 
 /** A file of the font is read at its first letter; its name stays a key of the document. */
 function inFont<T>({ pdf, font }: PageSink, subset: FontSubset, work: () => T): T {

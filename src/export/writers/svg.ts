@@ -128,13 +128,13 @@ function arcCommands(frame: SvgFrame, arc: ArcSegment): string {
   }).join('');
 }
 
-function textElement(sink: SvgSink, { text, at, size, anchor, turn }: Words): string {
+function textElement(sink: SvgSink, { text, at, size, anchor, turn, bold }: Words): string {
   const { number } = sink;
   const [x, y] = [number(at.x), number(sink.height - at.y)];
   const isLevel = turn === undefined || turn === 0;
   const turned = isLevel ? '' : ` transform="rotate(${number((-turn * 180) / Math.PI)} ${x} ${y})"`;
   const shown = escapeXml(text.replaceAll(FRACTION_STROKE, '/'));
-  return `<text x="${x}" y="${y}" font-size="${number(size)}" text-anchor="${anchor}"${turned}>${shown}</text>`;
+  return `<text x="${x}" y="${y}" font-size="${number(size)}" text-anchor="${anchor}"${bold ? ' font-weight="bold"' : ''}${turned}>${shown}</text>`;
 }
 
 function clipElement(sink: SvgSink, { left, bottom, right, top, items }: Clip): string {

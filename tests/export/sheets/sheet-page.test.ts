@@ -188,7 +188,8 @@ describe('each sheet', () => {
 /** Which bars a page has, and which way they run. */
 const barsOn = ({ drawing }: Page): string[] =>
   wordsOf(drawing.items)
-    .filter(({ text }) => text === '100 mm' || text === '4″')
+    // The figures of the part have fractions of a size of their own.
+    .filter(({ text, fractions }) => (text === '100 mm' || text === '4″') && fractions === undefined)
     .map(({ text, turn = 0 }) => `${text} ${turn === 0 ? 'across' : 'down'}`)
     .sort();
 
@@ -204,7 +205,7 @@ describe('every sheet says at each seam what to do with which neighbour', () => 
       for (const { sheet, page } of compose(part(), paper, turn).sheets)
         for (const neighbour of Object.values(sheet.neighbours))
           expect(
-            wordsOf(page.drawing.items).some(({ text }) => text.split(' ').includes(neighbour)),
+            wordsOf(page.drawing.items).some(({ text }) => text.split(/[ .]/).includes(neighbour)),
             `${neighbour} at ${sheet.name}`,
           ).toBe(true);
   });

@@ -76,7 +76,7 @@ describe('the finished line on paper', () => {
 
   test('curves are native Béziers: four control points for a cubic, not a chain of lines', () => {
     const page = sheetPages(leg)[0]!;
-    const cut = page.strokes.find((stroke) => looksLike(stroke, 'cut') && stroke.steps.length > 2)!;
+    const cut = page.strokes.find((stroke) => looksLike(stroke, 'sheet-cut') && stroke.steps.length > 2)!;
     expect(cut.steps.filter(({ type }) => type === 'curve')).toHaveLength(1);
   });
 });
@@ -110,7 +110,7 @@ describe('register marks', () => {
 });
 
 describe('scale bars', () => {
-  /** Distances between the end marks that a bar of some length could have, from its ticks. */
+  /** From the first end mark of a bar, whose ticks go both ways, to the other end mark of its scales. */
   function spans(page: ReadPage, way: 'x' | 'y'): number[] {
     const across = way === 'x' ? 'y' : 'x';
     const ticks = page.strokes
@@ -119,11 +119,11 @@ describe('scale bars', () => {
       .filter(
         ([a, b]) =>
           Math.abs(a[way] - b[way]) < 1e-3 &&
-          Math.abs(Math.abs(a[across] - b[across]) - 2.6 * POINTS_PER_MM) < 0.01,
+          Math.abs(Math.abs(a[across] - b[across]) - 3 * POINTS_PER_MM) < 0.01,
       );
     return ticks.flatMap(([a]) =>
       ticks
-        .filter(([b]) => Math.abs(a[across] - b[across]) < 0.01 && b[way] > a[way])
+        .filter(([b]) => Math.abs(a[across] - b[across]) < 0.01 && b[way] > a[way] + 10)
         .map(([b]) => b[way] - a[way]),
     );
   }
@@ -133,10 +133,11 @@ describe('scale bars', () => {
       for (const page of sheetPages(printed))
         for (const way of ['x', 'y'] as const) {
           const found = spans(page, way).sort((a, b) => a - b);
-          expect(found).toHaveLength(2);
+          // Both scales begin at one end mark, so that each length is found from both halves of it.
+          expect(found.length).toBeGreaterThanOrEqual(2);
           // 100 / 25.4 · 72 and 4 · 72; the reader keeps single precision, 3e-5 points at 600.
           expect(Math.abs(found[0]! - 283.464567)).toBeLessThan(1e-4);
-          expect(Math.abs(found[1]! - 288)).toBeLessThan(1e-4);
+          expect(Math.abs(found.at(-1)! - 288)).toBeLessThan(1e-4);
         }
   });
 });
