@@ -21,6 +21,7 @@ import { DownloadsPanel } from './panels/downloads-panel.ts';
 import { FigurePanel } from './panels/figure-panel.ts';
 import { JobTextPanel } from './panels/job-text-panel.ts';
 import { PointFields } from './panels/point-fields.ts';
+import { StandingPanel } from './panels/standing-panel.ts';
 import { FIRST_JOB, FileStatus, JobFiles } from './state/job-files.ts';
 import { Store } from './state/store.ts';
 
@@ -42,6 +43,7 @@ const handleLayer = new HandleLayer(viewport, store, ruleLayer);
 const highlight = new Highlight(viewport, store);
 const sheetLayer = new SheetLayer(viewport, store, () => figurePanel.draw());
 const figurePanel = new FigurePanel(store, sheetLayer, highlight);
+new StandingPanel(store);
 const fileStatus = new FileStatus(store);
 const jobFiles = new JobFiles(store, fileStatus);
 new ApexLabels(viewport, store);

@@ -1,14 +1,16 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
 import type { Part } from '../../part/part.ts';
 import { finishedLine } from '../../part/part-lines.ts';
+import { standingWords } from '../../shop/words/foot-out-words.ts';
 import { type SafetyId, safetyNote, safetySections } from '../../shop/words/safety.ts';
 import type { Layout } from '../../tiling/layout.ts';
 import { marginSides } from '../../tiling/paper/margins.ts';
 import { DEFAULT_PAPER, type Paper, parsePaper } from '../../tiling/paper/paper-sizes.ts';
 import { typesetMeasures } from '../../units/typeset.ts';
 import type { Unit } from '../../units/unit.ts';
-import type { Dimensions } from '../drawing/dimensions.ts';
+import { type Dimensions, printedLength, sentence } from '../drawing/dimensions.ts';
 import { type Page, words } from '../drawing/drawing.ts';
+import { standingDrawing } from '../drawing/standing-drawing.ts';
 import { LINE_SPACING, textWidth, truncateToWidth, wrapText } from '../drawing/text-width.ts';
 import { wordTable } from '../tables/paper-table.ts';
 import { assemblyMap, type MapLine } from './assembly-map.ts';
@@ -32,7 +34,7 @@ import {
 import { pairWords, patternTitle } from './pair-words.ts';
 import type { PatternNotes } from './pattern-notes.ts';
 import type { TextRow } from './text-columns.ts';
-import { blankRow, coverSection, fillPages, numberedSteps, paragraphs } from './text-columns.ts';
+import { BODY_MM, blankRow, coverSection, fillPages, numberedSteps, paragraphs } from './text-columns.ts';
 
 const TITLES_MM = [10, 8, 6] as const;
 const MIN_TITLE_MM = 6;
@@ -146,11 +148,23 @@ function patternCoverRows(
     ),
     ...once(words('The curve', [...ofLine, accuracySentence(part.rule)])),
     ...coverSection('Offsets, square from the reference line', offsets),
+    ...coverSection('As it stands', once(standingRows(part, width))),
     ...coverSection('The ends', endRows(part, width)),
     ...coverSection('The joints, on the reference face', jointRows(part, setting, width)),
     ...once(words('Notes', part.notes ? [part.notes] : [])),
     ...safetyRows([...(notes?.safety ?? []), ...COVER_SAFETY], part.rule.unit, width),
   ];
+}
+
+const STANDING_HEIGHT_MM = 70;
+
+/** The leg on the floor from the front and from the side, and how far its foot is out. */
+export function standingRows(part: Part, width: number): TextRow[] {
+  const drawing = standingDrawing(part, { width, height: STANDING_HEIGHT_MM }, BODY_MM);
+  const told = standingWords(part, (mm) => printedLength(mm, part.rule));
+  if (!drawing || told === undefined) return [];
+  const { height, draw } = drawing;
+  return [{ height, withNext: true, draw }, blankRow(1), ...paragraphs([sentence(told)], width)];
 }
 
 /** One heading: a cover of one page has no room for two. */

@@ -12,6 +12,17 @@ export function footOutWords(part: Pick<Part, 'stands' | 'ends' | 'edges'>, show
   return `, the foot ${show(first.distance)} outside the top ${towardWords(first, part)}${rest}`;
 }
 
+/** A sentence about a drawing of it; undefined for a part that does not stand, or stands upright. */
+export function standingWords(
+  part: Pick<Part, 'stands' | 'ends' | 'edges'>,
+  show: ShowLength,
+): string | undefined {
+  const outs = footOut(part).filter(({ by }) => by > 0);
+  if (outs.length === 0) return undefined;
+  const where = outs.map((out) => `${show(out.distance)} ${towardWords(out, part)}`);
+  return `The foot stands ${where.join(' and ')} outside the top. The dashed line is plumb.`;
+}
+
 function towardWords({ towards, by }: FootOut, { edges }: Pick<Part, 'edges'>): string {
   const isEdge = edges.some(({ name }) => name === towards);
   return `toward ${isEdge ? quoted(towards) : `the ${towards.replace('-', ' ')}`} (${showAngle(by)})`;
