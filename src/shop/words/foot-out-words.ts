@@ -20,7 +20,7 @@ export function standingWords(
   const outs = footOut(part).filter(({ by }) => by > 0);
   if (outs.length === 0) return undefined;
   const where = outs.map((out) => `${show(out.distance)} ${towardWords(out, part)}`);
-  return `The foot stands ${where.join(' and ')} outside the top. The dashed line is plumb.`;
+  return `The foot stands ${where.join(' and ')} outside the top. Plumb is drawn dashed.`;
 }
 
 function towardWords({ towards, by }: FootOut, { edges }: Pick<Part, 'edges'>): string {
