@@ -164,3 +164,9 @@ function dashBefore(text: string, at: number): number {
   }
   return at;
 }
+
+/** The value at `key` as typed; undefined where there is none. */
+export function valueAt(text: string, key: string): JobValue | undefined {
+  const node = nodeAt(text, key);
+  return node && !isEmpty(node) ? (node.toJSON() as JobValue) : undefined;
+}
