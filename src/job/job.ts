@@ -21,7 +21,7 @@ export interface Job {
   readonly stands?: Stands;
   /** How a closed part is cut off at either end; square where it says nothing. */
   readonly ends?: { readonly [side in EndSide]?: EndSetting };
-  /** On the marked face; empty where there are none. */
+  /** On the faces and the edges; empty where there are none. */
   readonly joints: readonly Joint[];
   /** How far outside the finished line to saw, mm; 0 for none. */
   readonly sawAllowance: number;

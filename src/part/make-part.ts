@@ -5,6 +5,7 @@ import { stockFaults } from './check-stock-fit.ts';
 import { stationRange, upperEdge } from './edge.ts';
 import { withStandingEnds } from './ends/standing.ts';
 import { jointFaults, jointWarnings } from './joints/joint-checks.ts';
+import { withLevelAngles } from './joints/level-joints.ts';
 import { makeEdgeRuns, makeEdges } from './make-edges.ts';
 import { makeOutline } from './outline/outline.ts';
 import { parallelLine } from './outline/saw-line.ts';
@@ -27,14 +28,17 @@ export function makePart(given: Job): Part {
   const bounds = pathBounds([...finished, ...saw]);
   const [from, to] = stationRange(edges);
   const thickness = job.stock?.thickness;
-  const ground = { closed: shape.type === 'closed', finished, saw, from, to, thickness };
+  const closed = shape.type === 'closed';
+  const wood = { edges, ...(job.stock && { stock: job.stock }), ...(ends && { ends }) };
+  const joints = withLevelAngles({ joints: job.joints, ...wood });
+  const ground = { closed, finished, saw, from, to, thickness, part: wood };
   if (job.stock) faults.push(...stockFaults(finished, box, job.stock));
-  faults.push(...jointFaults(job.joints, ground));
+  faults.push(...jointFaults(joints, ground));
   throwFaults(faults);
   const { part: name, ends: _settings, ...kept } = job;
-  const ofJoints = jointWarnings(job.joints, ground, job.rule);
+  const ofJoints = jointWarnings(joints, ground, job.rule);
   const warnings = [...nailWarnings(edges, job.rule), ...stockWarnings(job, bounds), ...ofJoints];
-  return { ...kept, name, edges, shape, exact, ...(ends && { ends }), saw, bounds, warnings };
+  return { ...kept, name, joints, edges, shape, exact, ...(ends && { ends }), saw, bounds, warnings };
 }
 
 /** A part made from another: nothing but a line to cut. */

@@ -53,7 +53,9 @@ function faultsBeside(list: readonly PlacedFault[], found: FoundJob): readonly F
     for (const edge of edges) if (!isWrong(edge.key)) makeEdgeRuns(edge, faults);
     return faults;
   }
-  const sound = { part: '', rule, quantity: 1, edges, joints: joints ?? [] };
+  // On another side than the reference face a joint needs the thickness.
+  const known = (joints ?? []).filter(({ face }) => face === undefined || !isWrong('stock'));
+  const sound = { part: '', rule, quantity: 1, edges, joints: known };
   try {
     makePart({
       ...sound,

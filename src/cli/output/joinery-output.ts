@@ -54,10 +54,11 @@ export function standsText(part: Part): string | undefined {
 
 /** A joint with the keys of the job, in millimeters and degrees, numbered as on the sheets. */
 export function jointJson(joint: Joint, i: number): object {
-  const { key, kind, ...rest } = joint;
+  const { key, kind, face = 'reference-face', ...rest } = joint;
   return {
     number: i + 1,
     kind,
+    face,
     ...rest,
     ...('turn' in joint && { turn: undefined, turnDeg: degrees(joint.turn) }),
     ...('at' in joint && typeof joint.at !== 'number' && { at: pointJson(joint.at) }),

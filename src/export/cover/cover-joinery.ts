@@ -1,22 +1,25 @@
 import { boundsOf } from '../../curves/geometry/bounds.ts';
 import { distance, type Point, point } from '../../curves/geometry/point.ts';
-import type { Toward } from '../../job/joints/joint-kind.ts';
+import type { Lean, Toward } from '../../job/joints/joint-kind.ts';
 import { type Joint, jointLean, jointOrigin, jointSize } from '../../job/joints/joint-kinds.ts';
-import { TOWARD_WORDS } from '../../job/joints/lean.ts';
+import { isOnEdge } from '../../job/joints/joint-side.ts';
+import { towardWords } from '../../job/joints/lean.ts';
 import { type PartEnd, trueShape } from '../../part/ends/end-planes.ts';
+import { edgeMarks } from '../../part/joints/edge-joint.ts';
 import type { Part } from '../../part/part.ts';
 import { endLeanWords, isByCurve, reachWords } from '../../shop/words/describe-ends.ts';
 import { safetyNote, signalled } from '../../shop/words/safety.ts';
 import { present } from '../../units/lists.ts';
 import { showAngle } from '../../units/number-format.ts';
 import type { Rule } from '../../units/rule.ts';
+import { typesetMeasures } from '../../units/typeset.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
 import { about, type Dimensions, lengthWithoutUnit, sentence, unitWord } from '../drawing/dimensions.ts';
 import { polyline, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT, LINE_SPACING, textWidth } from '../drawing/text-width.ts';
 import { centreOf } from '../labels/free-space.ts';
 import { wordTable } from '../tables/paper-table.ts';
-import { angleRow, SIGN_CONVENTION, slantedEnds } from './joinery-words.ts';
+import { angleRow, jointSideWords, SIGN_CONVENTION, slantedEnds } from './joinery-words.ts';
 import { BODY_MM, blankRow, keepWithNext, paragraph, paragraphs, type TextRow } from './text-columns.ts';
 
 /** Nothing for a part whose ends are square; width in mm. */
@@ -55,19 +58,42 @@ const SAFETY = (['saw.manual', 'saw-offcut', 'pattern-angles'] as const).map((id
 );
 
 /** Numbered as on the sheets; width in mm. */
-export function jointRows({ rule }: Part, { joints }: Dimensions, width: number): TextRow[] {
+export function jointRows(part: Part, { joints }: Dimensions, width: number): TextRow[] {
   if (joints.length === 0) return [];
+  const { rule } = part;
   const body = joints.map((joint, i) => jointRow(joint, i + 1, rule));
   const table = wordTable(body, width, ['', `station, ${unitWord(rule)}`, 'offset', '']);
-  return [...table, blankRow(1), ...paragraphs(wedgeWords(joints, rule), width)];
+  const ways = [...edgeJointWords(part, joints), ...wedgeWords(joints, rule)];
+  return [...table, blankRow(1), ...paragraphs(ways, width)];
 }
 
 function jointRow(joint: Joint, number: number, rule: Rule): string[] {
   const show = (mm: number | undefined): string => (mm === undefined ? '' : lengthWithoutUnit(mm, rule));
   const { at, out } = jointOrigin(joint);
-  const name = present(joint.kind.replace('-', ' '), joint.label).join(', ');
+  const name = present(joint.kind.replace('-', ' '), joint.label, sideCell(joint)).join(', ');
   const size = jointSize(joint, show);
   return [`${number}`, show(at), show(out), size === '' ? name : `${name}: ${size}`];
+}
+
+const sideCell = (joint: Joint): string | undefined => {
+  const side = jointSideWords(joint);
+  return side && typesetMeasures(`${side}${isOnEdge(joint) ? ', offset from the reference face' : ''}`);
+};
+
+/** How to lay out what the pattern only marks at the edge. */
+function edgeJointWords(part: Part, joints: readonly Joint[]): string[] {
+  const show = (mm: number): string => lengthWithoutUnit(mm, part.rule);
+  return joints.flatMap((joint, i) => {
+    const marks = edgeMarks(joint, part);
+    if (marks?.near === undefined || marks.far === undefined) return [];
+    const { start, end, near, far } = marks;
+    const along = `station ${show(start.x)} to ${show(end.x)}`;
+    return [
+      sentence(
+        `joint ${i + 1} is ${jointSideWords(joint)}: ${along}, ${show(near)} to ${show(far)} from the reference face. Square its ends across the edge from the ticks of the pattern.`,
+      ),
+    ];
+  });
 }
 
 /** A wedge is planed to its rise over this run, mm, read on a rule of the finest common marks. */
@@ -84,16 +110,21 @@ const RAISED_SIDE: Readonly<Record<Toward, string>> = {
   in: 'the edge opposite the reference edge',
 };
 
+function raisedSide({ toward }: Lean, joint: Joint): string {
+  if (!isOnEdge(joint) || toward === 'left' || toward === 'right') return RAISED_SIDE[toward];
+  return toward === 'out' ? 'the reference face' : 'the other face';
+}
+
 function wedgeWords(joints: readonly Joint[], { unit }: Rule): string[] {
   const { run, rule } = WEDGE_RUNS[unit];
   const leaning = joints.flatMap((joint, i) => {
     const lean = jointLean(joint);
-    return lean ? [{ lean, number: i + 1 }] : [];
+    return lean ? [{ lean, joint, number: i + 1 }] : [];
   });
   if (leaning.length === 0) return [];
-  const slopes = leaning.map(({ lean, number }) => {
+  const slopes = leaning.map(({ lean, joint, number }) => {
     const rise = about(run * Math.tan(lean.by), rule);
-    return `Hole ${number}, ${showAngle(lean.by)}: a rise of ${rise} over ${about(run, rule)}. The hole leans ${TOWARD_WORDS[lean.toward]}. Raise ${RAISED_SIDE[lean.toward]}.`;
+    return `Hole ${number}, ${showAngle(lean.by)}: a rise of ${rise} over ${about(run, rule)}. The hole leans ${towardWords(lean, joint)}. Raise ${raisedSide(lean, joint)}.`;
   });
   return [
     `To drill a slanted hole, put a wedge with this slope under the work. ${slopes.join(' ')}`,

@@ -1,16 +1,29 @@
 import { type Joint, jointOrigin, jointSize } from '../../job/joints/joint-kinds.ts';
+import { isOnEdge, OTHER_FACE } from '../../job/joints/joint-side.ts';
 import { isSquare, type PartEnd } from '../../part/ends/end-planes.ts';
 import type { Part } from '../../part/part.ts';
 import { cutAngleWords, isByCurve } from '../../shop/words/describe-ends.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import { present } from '../../units/lists.ts';
 import { showAngle } from '../../units/number-format.ts';
+import { quoted } from '../../units/quoted.ts';
 
 export const jointName = ({ kind, label }: Joint): string => label ?? kind.replace('-', ' ');
 
+/** "on the other face", 'on "inner"'; undefined for the reference face. */
+export const jointSideWords = ({ face }: Joint): string | undefined => {
+  if (face === undefined) return undefined;
+  return `on ${face === OTHER_FACE ? 'the other face' : quoted(face)}`;
+};
+
 export function jointPlace(joint: Joint, show: ShowLength): string {
   const { at, out } = jointOrigin(joint);
-  return present(at !== undefined && `at ${show(at)}`, out !== undefined && `out ${show(out)}`).join(', ');
+  const from = isOnEdge(joint) ? ' from the reference face' : '';
+  return present(
+    jointSideWords(joint),
+    at !== undefined && `at ${show(at)}`,
+    out !== undefined && `out ${show(out)}${from}`,
+  ).join(', ');
 }
 
 /** "at 5, out 1: 2 × 3⁄8, 1 deep". */

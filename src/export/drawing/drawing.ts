@@ -28,6 +28,7 @@ export type LineStyle =
   | 'station' // station lines
   | 'mark' // apex, pins, joins
   | 'joint' // mortises, slots and holes
+  | 'behind' // the same on the other face
   | 'axis' // centre lines, and crosses to drill by
   | 'fold' // where the paper is folded over an edge
   | 'lead' // from a label to what it names
@@ -68,6 +69,7 @@ export const LINE_APPEARANCES: Readonly<Record<LineStyle, LineAppearance>> = {
   station: { width: 0.18, colour: BLACK },
   mark: { width: 0.25, colour: ACCENT_COLOR },
   joint: { width: 0.3, colour: BLACK },
+  behind: { width: 0.25, dash: [2.4, 1.2], colour: BLACK },
   axis: { width: 0.15, dash: [6, 1.2, 1, 1.2], colour: BLACK },
   fold: { width: 0.2, dash: [1.6, 1.2], colour: ACCENT_COLOR },
   lead: { width: 0.1, colour: ACCENT_COLOR },

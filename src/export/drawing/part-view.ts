@@ -1,9 +1,11 @@
 import { type Affine, transformPoint } from '../../curves/geometry/affine.ts';
 import type { LineSegment, Segment } from '../../curves/geometry/pieces/piece.ts';
-import { type Point, point } from '../../curves/geometry/point.ts';
+import { add, type Point, point, scale } from '../../curves/geometry/point.ts';
 import { transformPath } from '../../curves/geometry/transform.ts';
 import type { JointLine } from '../../job/joints/joint-kind.ts';
-import { drawJoint, type Joint } from '../../job/joints/joint-kinds.ts';
+import { drawJoint, isCuttingJoint, type Joint } from '../../job/joints/joint-kinds.ts';
+import { isOnEdge } from '../../job/joints/joint-side.ts';
+import { edgeMarks } from '../../part/joints/edge-joint.ts';
 import type { Part } from '../../part/part.ts';
 import { type LineRole, partLines } from '../../part/part-lines.ts';
 import { offsetsAtStation } from './dimensions.ts';
@@ -42,7 +44,34 @@ export const jointStrokes = ({ part, path }: PartView, joints: readonly Joint[])
 /** How far a line across the part runs past its edges. */
 const PAST_MM = 6;
 
-export function jointLines(part: Part, joint: Joint): readonly JointLine[] {
+/** Half the tick across an edge where a joint on it starts or ends. */
+const EDGE_TICK_MM = 4;
+
+export interface PlanLine extends Omit<JointLine, 'style'> {
+  readonly style: JointLine['style'] | 'behind';
+}
+
+/** As seen on the reference face: dashed what is on the other face, and by ticks what is on an edge. */
+export function jointLines(part: Part, joint: Joint): readonly PlanLine[] {
+  if (isOnEdge(joint)) return edgeTicks(part, joint);
+  const lines = linesOnFace(part, joint);
+  return joint.face === undefined ? lines : lines.map((line) => ({ ...line, style: 'behind' }));
+}
+
+function edgeTicks(part: Part, joint: Joint): PlanLine[] {
+  const marks = edgeMarks(joint, part);
+  if (!marks) return [];
+  const { start, middle, end, inward } = marks;
+  const tick = (style: JointLine['style'], at: Point): PlanLine => ({
+    style,
+    path: [segmentBetween(add(at, scale(inward, -EDGE_TICK_MM)), add(at, scale(inward, EDGE_TICK_MM)))],
+  });
+  const centre = tick('axis', middle);
+  if (!isCuttingJoint(joint)) return [joint.kind === 'mark' ? tick('mark', middle) : centre];
+  return [tick('mark', start), tick('mark', end), centre];
+}
+
+function linesOnFace(part: Part, joint: Joint): readonly JointLine[] {
   const { left, right, bottom, top } = part.bounds;
   return drawJoint(joint, {
     across: (station) =>

@@ -2,11 +2,13 @@ import { type Box, pathBounds } from '../../curves/geometry/bounds.ts';
 import { flatten } from '../../curves/geometry/flatten.ts';
 import type { LineSegment, Segment } from '../../curves/geometry/pieces/piece.ts';
 import type { Point } from '../../curves/geometry/point.ts';
-import { isCuttingJoint, type Joint, jointPoint, jointSize } from '../../job/joints/joint-kinds.ts';
+import { isCuttingJoint, type Joint, jointSize } from '../../job/joints/joint-kinds.ts';
+import { jointPlanPoint } from '../../part/joints/edge-joint.ts';
 import type { Part } from '../../part/part.ts';
 import { firstOf, itemAt } from '../../units/checked.ts';
 import type { ShowLength } from '../../units/fault.ts';
-import { jointMeasures, jointName, jointPlace } from '../cover/joinery-words.ts';
+import { typesetMeasures } from '../../units/typeset.ts';
+import { jointMeasures, jointName, jointPlace, jointSideWords } from '../cover/joinery-words.ts';
 import { lengthWithoutUnit } from '../drawing/dimensions.ts';
 import type { Item } from '../drawing/drawing.ts';
 import { jointLines, segmentBetween } from '../drawing/part-view.ts';
@@ -36,15 +38,17 @@ export function jointLabels(sheet: LabelledSheet): Item[] {
 
 function jointLabelBlocks(number: string, joint: Joint, show: ShowLength) {
   const name = `${number} ${jointName(joint)}`;
-  const [place, size] = [jointPlace(joint, show), jointSize(joint, show)];
+  const [place, size] = [typesetMeasures(jointPlace(joint, show)), jointSize(joint, show)];
   const sizes = size === '' ? [] : [size];
   const full = [
-    [name, jointMeasures(joint, show)],
+    [name, typesetMeasures(jointMeasures(joint, show))],
     [name, place, ...sizes],
     [name, place, ...sizes.flatMap((all) => all.split(', '))],
   ];
   // All of it outside the part tells more than its number within.
-  return [full, [[name], [number]]].flatMap((wordings) =>
+  const side = jointSideWords(joint);
+  const named = side ? [[name, typesetMeasures(side)]] : [];
+  return [full, [...named, [name], [number]]].flatMap((wordings) =>
     [false, true].flatMap((mayCrossLines) =>
       JOINT_FIGURES_MM.flatMap((height) =>
         wordings.map((lines) => {
@@ -58,8 +62,9 @@ function jointLabelBlocks(number: string, joint: Joint, show: ShowLength) {
 
 export function labelAnchor(part: Part, joint: Joint) {
   const lines = jointLines(part, joint);
-  if (isCuttingJoint(joint)) return { at: joint.at, path: lines.flatMap(({ path }) => path) };
-  const at = jointPoint(joint) ?? nameEnd(firstOf(firstOf(lines).path));
+  const place = jointPlanPoint(joint, part);
+  if (place && isCuttingJoint(joint)) return { at: place, path: lines.flatMap(({ path }) => path) };
+  const at = place ?? nameEnd(firstOf(firstOf(lines).path));
   return { at, path: [segmentBetween(at, at)] };
 }
 

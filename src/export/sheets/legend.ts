@@ -1,5 +1,6 @@
 import { point } from '../../curves/geometry/point.ts';
 import { isCuttingJoint } from '../../job/joints/joint-kinds.ts';
+import { isOnEdge, OTHER_FACE } from '../../job/joints/joint-side.ts';
 import { present } from '../../units/lists.ts';
 import { printedLength } from '../drawing/dimensions.ts';
 import { type Item, type LineStyle, polyline, words } from '../drawing/drawing.ts';
@@ -55,6 +56,7 @@ function legendBlock(entries: readonly Entry[], size: number, columns: number): 
 const indentOf = (style: LineStyle | undefined): number => (style === undefined ? 0 : INDENT_MM);
 
 function legendEntries({ part, sheet, dimensions, notes }: SheetContext): Entry[] {
+  const cutting = dimensions.joints.filter(isCuttingJoint);
   return present<Entry>(
     [finishedStyle(notes), notes?.line ?? 'finished line'],
     notes && ['parallel', notes.referenceCurve.label],
@@ -63,7 +65,9 @@ function legendEntries({ part, sheet, dimensions, notes }: SheetContext): Entry[
       `saw line, ${printedLength(part.sawAllowance, part.rule)} outside`,
     ],
     part.shape.type === 'half' && ['centre', 'center line: flip the pattern here'],
-    dimensions.joints.some(isCuttingJoint) && ['joint', 'joint on the reference face'],
+    cutting.some(({ face }) => face === undefined) && ['joint', 'joint on the reference face'],
+    dimensions.joints.some(({ face }) => face === OTHER_FACE) && ['behind', 'on the other face'],
+    cutting.some(isOnEdge) && ['mark', 'tick across an edge: a joint on the edge'],
     dimensions.foldTabs.length > 0 && ['fold', 'fold line of a fold tab'],
     hasFaceMark(part) && ['mark', 'loop: reference face, V: reference edge'],
     Object.keys(sheet.neighbours).length > 0 && ['trim', 'edge of a cut sheet'],

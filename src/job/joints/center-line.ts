@@ -5,7 +5,7 @@ import type { JointKind } from './joint-kind.ts';
 export const centerLine: JointKind<{
   readonly line: { readonly at: number } | { readonly out: number };
 }> = {
-  keys: ['at', 'out', 'label'],
+  keys: ['at', 'out', 'face', 'label'],
   read: (mapping, unit) => {
     const cure = 'Give "at" for a line across the part, or "out" for a line along it.';
     const given = mapping.exactlyOne(['at', 'out'], cure);

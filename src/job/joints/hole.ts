@@ -5,7 +5,7 @@ import { omitUndefined, readAngle, readOptionalLength, readWord } from '../parse
 import type { YamlMapping } from '../parse/yaml-mapping.ts';
 import type { JointKind, JointShape, Lean } from './joint-kind.ts';
 import { arrow, CROSS_PAST_MM, cross } from './joint-lines.ts';
-import { LEAN_DIRECTIONS, leanShift, leanStretch, TOWARD_WORDS } from './lean.ts';
+import { LEAN_DIRECTIONS, leanShift, leanStretch, towardWords } from './lean.ts';
 import { readMiddle, requireLength } from './read-measures.ts';
 import { depthWords } from './recess.ts';
 
@@ -23,13 +23,13 @@ const ARROW_MM = 9;
 const MAX_HOLE_LEAN = (60 * Math.PI) / 180;
 
 export const hole: JointKind<Hole> = {
-  keys: ['at', 'out', 'diameter', 'depth', 'lean', 'toward', 'label'],
+  keys: ['at', 'out', 'diameter', 'depth', 'lean', 'toward', 'face', 'label'],
   read,
   place: ({ at }) => ({ at: at.x, out: at.y }),
-  size: ({ diameter, depth, lean }, show) => [
+  size: ({ diameter, depth, lean, ...joint }, show) => [
     `${show(diameter)} across`,
     depthWords(depth, show),
-    ...(lean ? [`tilted ${showAngle(lean.by)} ${TOWARD_WORDS[lean.toward]}`] : []),
+    ...(lean ? [`tilted ${showAngle(lean.by)} ${towardWords(lean, joint)}`] : []),
   ],
   lengths: ({ diameter }) => [diameter],
   angles: ({ lean }, side) => {

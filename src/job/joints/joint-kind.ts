@@ -3,6 +3,7 @@ import type { Point } from '../../curves/geometry/point.ts';
 import type { ShowLength } from '../../units/fault.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { YamlMapping } from '../parse/yaml-mapping.ts';
+import type { OnSide } from './joint-side.ts';
 
 export interface JointShape {
   /** Closed and contiguous, counter-clockwise. */
@@ -12,7 +13,7 @@ export interface JointShape {
   readonly signedDistance: (at: Point) => number;
 }
 
-/** One line of a joint on the face, mm on the part. The style `joint` is for what removes wood. */
+/** One line of a joint on its side, mm. The style `joint` is for what removes wood. */
 export interface JointLine {
   readonly style: 'joint' | 'axis' | 'mark';
   readonly path: readonly Segment[];
@@ -29,14 +30,14 @@ export interface JointFace {
 /** Of a hole not square to the face: the angle (radians, over 0) and the side that it runs to. */
 export type Lean = { readonly by: number; readonly toward: Toward };
 
-/** To the left or right end, away from the reference line (out) or toward it (in). */
+/** To the left or right end, to where `out` grows (out) or to where it is 0 (in): the reference line or face. */
 export type Toward = 'left' | 'right' | 'out' | 'in';
 
 export interface JointView<Measures> {
   /** The station and the offset of its middle, mm; absent where it runs over the whole face. */
   place(joint: Measures): { readonly at?: number | undefined; readonly out?: number | undefined };
   /** Its size in words, besides its place: "2 × 3/8", "1 deep". */
-  size?(joint: Measures, show: ShowLength): readonly string[];
+  size?(joint: Measures & OnSide, show: ShowLength): readonly string[];
   lines(joint: Measures, face: JointFace): readonly JointLine[];
   /** Its lengths but its depth (mm), which its mirror image shares. */
   lengths?(joint: Measures): readonly number[];

@@ -3,6 +3,7 @@ import type { ShowLength } from '../../units/fault.ts';
 import { centerLine } from './center-line.ts';
 import { hole } from './hole.ts';
 import type { JointFace, JointKind, JointLine, JointShape, JointView, Lean } from './joint-kind.ts';
+import type { OnSide } from './joint-side.ts';
 import { mark } from './mark.ts';
 import { mortise } from './mortise.ts';
 import { slot } from './slot.ts';
@@ -16,9 +17,13 @@ type MeasuresOf<Kind> = Kind extends JointKind<infer Measures> ? Measures : neve
 
 type JointOf<Kind extends JointKindName> = MeasuresOf<(typeof JOINT_KINDS)[Kind]> & { readonly kind: Kind };
 
-export type Joint = { readonly key: string; readonly label?: string } & {
-  [Kind in JointKindName]: JointOf<Kind>;
-}[JointKindName];
+export type Joint = {
+  readonly key: string;
+  readonly label?: string;
+} & OnSide &
+  {
+    [Kind in JointKindName]: JointOf<Kind>;
+  }[JointKindName];
 
 /** A joint that removes wood; without a depth (mm), right through. */
 export type CuttingJoint = Extract<Joint, { readonly at: Point }> & { readonly depth?: number };

@@ -1,5 +1,6 @@
 import { type Point, point, scale } from '../../curves/geometry/point.ts';
 import type { Lean, Toward } from './joint-kind.ts';
+import { isOnEdge, type OnSide } from './joint-side.ts';
 
 export const LEAN_DIRECTIONS: Readonly<Record<Toward, Point>> = {
   right: point(1, 0),
@@ -8,12 +9,10 @@ export const LEAN_DIRECTIONS: Readonly<Record<Toward, Point>> = {
   in: point(0, -1),
 };
 
-export const TOWARD_WORDS: Readonly<Record<Toward, string>> = {
-  left: 'toward the left end',
-  right: 'toward the right end',
-  out: 'away from the reference line',
-  in: 'toward the reference line',
-};
+export function towardWords({ toward }: Lean, joint: OnSide): string {
+  if (toward === 'left' || toward === 'right') return `toward the ${toward} end`;
+  return `${toward === 'out' ? 'away from' : 'toward'} the reference ${isOnEdge(joint) ? 'face' : 'line'}`;
+}
 
 /** How far a leaning hole's axis is off at a depth under the face, mm. */
 export const leanShift = (lean: Lean | undefined, depth: number): Point =>

@@ -8,7 +8,7 @@ const ARM_MM = 5;
 
 /** Across the part at a station; a cross where an offset is given too, mm. */
 export const mark: JointKind<{ readonly at: number; readonly out?: number }> = {
-  keys: ['at', 'out', 'label'],
+  keys: ['at', 'out', 'face', 'label'],
   read: (mapping, unit) => {
     const at = requireLength(mapping, 'at', unit, 'any');
     const label = mapping.require('label', 'Give the mark a label, such as "label: seat line".');

@@ -60,7 +60,11 @@ function readJob(root: YamlNode): PossiblyUnread<Job> | undefined {
     rule: known && table.read('graduation', (entry) => readRule(entry, known), defaultRule(known)),
     edges: drawn,
     quantity: table.read('quantity', (entry) => readQuantity(entry, pair), pair ? 2 : 1),
-    joints: table.read('joints', (entry) => readJoints(entry, unit), []),
+    joints: table.read(
+      'joints',
+      (entry) => readJoints(entry, { unit, edges: drawn, hasStands: !table.isMissing('stands') }),
+      [],
+    ),
     sawAllowance: allowance && (allowance.saw ?? 0),
     ...omitUndefined({
       pair,

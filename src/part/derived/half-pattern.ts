@@ -87,7 +87,7 @@ function jointSignature(joint: Joint, station: number, way: 1 | -1): string {
   const { at, out } = jointOrigin(joint);
   const place = [at === undefined ? '' : near(way * (at - station)), out === undefined ? '' : near(out)];
   const angles = jointAngles(joint, way).map((angle) => Math.round(angle / ANGLE_TOLERANCE) + 0);
-  return [joint.kind, ...place, ...jointLengths(joint).map(near), ...angles].join();
+  return [joint.kind, joint.face, ...place, ...jointLengths(joint).map(near), ...angles].join();
 }
 
 function middlePoint(edge: PartEdge, station: number): Point {

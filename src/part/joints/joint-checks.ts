@@ -6,12 +6,23 @@ import { JOIN_MM } from '../../curves/geometry/tolerance.ts';
 import type { JointShape } from '../../job/joints/joint-kind.ts';
 import type { CuttingJoint, Joint } from '../../job/joints/joint-kinds.ts';
 import { isCuttingJoint, jointLean, jointOrigin, jointShape } from '../../job/joints/joint-kinds.ts';
+import { isOnEdge, OTHER_FACE } from '../../job/joints/joint-side.ts';
 import { itemAt } from '../../units/checked.ts';
-import { Fault, type Warning } from '../../units/fault.ts';
-import { type Rule, showLength } from '../../units/rule.ts';
-
-/** A thinner one splits when the joint is cut or driven home: common practice, no published source. */
-const THIN_WALL_MM = 6;
+import type { Fault, Warning } from '../../units/fault.ts';
+import { present } from '../../units/lists.ts';
+import type { Rule } from '../../units/rule.ts';
+import { outlineAtDepth } from '../outline/outline.ts';
+import type { Part } from '../part.ts';
+import {
+  type EdgeFrame,
+  type EdgeGround,
+  edgeJointFault,
+  edgeJointWarnings,
+  woodUnder,
+} from './edge-joint-checks.ts';
+import * as faults from './joint-faults.ts';
+import { type JointFrame, jointFrame } from './joint-frame.ts';
+import { type JointInWood, wallInWood } from './joints-in-wood.ts';
 
 const SEARCH_STEPS = 48;
 
@@ -24,22 +35,50 @@ export interface JointContext {
   readonly to: number;
   /** Where it is not known, a leaning hole is judged on the face alone, and no depth. */
   readonly thickness?: number | undefined;
+  readonly part: Pick<Part, 'edges' | 'stock' | 'ends'>;
 }
 
-const shapesOnFaces = (joint: CuttingJoint, thickness: number | undefined): JointShape[] => [
-  jointShape(joint),
-  ...(jointLean(joint) && thickness !== undefined ? [jointShape(joint, joint.depth ?? thickness)] : []),
-];
+/** The opening of a joint and, where the wood is not the same there, its bottom, each with the finished line at its depth. */
+function levelsOf(joint: CuttingJoint, ground: JointContext) {
+  const { thickness } = ground;
+  const opening = { shape: jointShape(joint), outline: outlineUnder(joint, 0, ground) };
+  const isSame = !jointLean(joint) && !hasBevel(ground.part);
+  if (isSame || thickness === undefined) return [opening];
+  const into = Math.min(joint.depth ?? thickness, thickness);
+  return [opening, { shape: jointShape(joint, into), outline: outlineUnder(joint, into, ground) }];
+}
+
+const outlineUnder = (joint: Joint, into: number, ground: JointContext): readonly Segment[] => {
+  const { thickness = 0 } = ground;
+  return finishedAt(ground, joint.face === OTHER_FACE ? thickness - into : into);
+};
+
+const finishedAt = ({ finished, part }: JointContext, depth: number): readonly Segment[] =>
+  hasBevel(part) && depth > 0 ? outlineAtDepth(part, depth) : finished;
+
+const hasBevel = ({ ends }: JointContext['part']): boolean =>
+  ends?.some(({ angles }) => angles.splay !== 0) ?? false;
 
 export function jointFaults(joints: readonly Joint[], ground: JointContext): Fault[] {
-  const cutting = joints.filter(isCuttingJoint);
+  const sound = joints.filter((joint) => !sideFault(joint, ground));
+  const cutting = sound.filter(isCuttingJoint);
+  const onFaces = cutting.filter((joint) => !isOnEdge(joint));
   return [
-    ...joints.flatMap((joint) => findMisplacement(joint, ground) ?? []),
-    ...cutting.flatMap((joint) => tooDeepFault(joint, ground) ?? []),
+    ...joints.flatMap((joint) => sideFault(joint, ground) ?? []),
+    ...sound.flatMap((joint) => findMisplacement(joint, ground) ?? []),
+    ...onFaces.flatMap((joint) => tooDeepForFace(joint, ground) ?? []),
     ...pairsOf(cutting).flatMap(([one, other]) =>
-      wallBetween(one, other, ground).width < 0 ? [overlapFault(one, other)] : [],
+      wallBetween(one, other, ground) < 0 ? [faults.overlapFault(one, other)] : [],
     ),
   ];
+}
+
+/** Why the side that a joint is on is not known. */
+function sideFault(joint: Joint, { closed, thickness, part }: JointContext): Fault | undefined {
+  if (joint.face === undefined) return undefined;
+  const isKnown = !isOnEdge(joint) || (closed && part.edges.some(({ name }) => name === joint.face));
+  if (!isKnown) return faults.noEdgeFault(joint);
+  return thickness === undefined ? faults.noThicknessFault(joint) : undefined;
 }
 
 const pairsOf = <T>(all: readonly T[]): [T, T][] =>
@@ -50,89 +89,67 @@ function findMisplacement(joint: Joint, ground: JointContext): Fault | undefined
   if (!isCuttingJoint(joint)) {
     const station = jointOrigin(joint).at ?? from;
     const isOutside = station < from - JOIN_MM || station > to + JOIN_MM;
-    return isOutside ? outsideFault(joint, station, ground) : undefined;
+    return isOutside ? faults.outsideFault(joint, station, [from, to]) : undefined;
   }
+  if (isOnEdge(joint)) return misplacedOnEdge(joint, ground);
   const { x } = joint.at;
-  if (!ground.closed) return x < from || x > to ? outsideFault(joint, x, ground) : undefined;
-  for (const shape of shapesOnFaces(joint, ground.thickness)) {
-    if (wallToPath(ground.finished, shape).width < 0)
-      return placeFault('joint.across-edge', joint, ACROSS_EDGE_WORDS);
-    if (isPointInPath(ground.finished, shape.middle)) continue;
+  if (!ground.closed) return x < from || x > to ? faults.outsideFault(joint, x, [from, to]) : undefined;
+  for (const { shape, outline } of levelsOf(joint, ground)) {
+    if (wallToPath(outline, shape).width < 0)
+      return faults.placeFault('joint.across-edge', joint, faults.ACROSS_EDGE_WORDS);
+    if (isPointInPath(outline, shape.middle)) continue;
     return ground.saw.length > 0 && isPointInPath(ground.saw, shape.middle)
-      ? placeFault('joint.in-saw-line', joint, IN_SAW_LINE_WORDS)
-      : outsideFault(joint, x, ground);
+      ? faults.placeFault('joint.in-saw-line', joint, faults.IN_SAW_LINE_WORDS)
+      : faults.outsideFault(joint, x, [from, to]);
   }
   return undefined;
 }
 
-const ACROSS_EDGE_WORDS = 'runs across the finished edge. Move it into the part, or make it smaller.';
-const IN_SAW_LINE_WORDS =
-  'is in wood that you remove after sawing, outside the finished line. Move it into the part.';
-
-/** Joints are on the reference face, with the whole thickness under it. */
-function tooDeepFault(joint: CuttingJoint, { thickness }: JointContext): Fault | undefined {
-  const { depth = 0 } = joint;
-  if (thickness === undefined || depth <= thickness + JOIN_MM) return undefined;
-  return new Fault(
-    'joint.too-deep',
-    (mm) =>
-      `the ${jointName(joint)} at station ${mm(joint.at.x)} is ${mm(depth)} deep, but the wood is ${mm(thickness)} thick. ` +
-      'Use a smaller depth. For a joint through the wood, remove "depth".',
-    `${joint.key}.depth`,
-  );
+function misplacedOnEdge(joint: CuttingJoint, ground: JointContext): Fault | undefined {
+  const found = onEdgeOf(joint, ground);
+  return found
+    ? edgeJointFault(joint, found.frame, found.ground)
+    : faults.outsideFault(joint, joint.at.x, [ground.from, ground.to]);
 }
 
-const jointName = ({ kind }: Joint): string => kind.replace('-', ' ');
+function onEdgeOf(
+  joint: CuttingJoint,
+  context: JointContext,
+): { readonly frame: EdgeFrame; readonly ground: EdgeGround } | undefined {
+  const { part, thickness, from, to } = context;
+  const { ends } = part;
+  const frame = jointFrame(joint, part);
+  if (!hasEdge(frame) || !ends || thickness === undefined) return undefined;
+  const outlineAt = (depth: number) => finishedAt(context, depth);
+  return { frame, ground: { ends, thickness, outlineAt, stations: [from, to] } };
+}
 
-const outsideFault = (joint: Joint, station: number, { from, to }: JointContext): Fault =>
-  new Fault(
-    'joint.outside',
-    (mm) =>
-      `the ${jointName(joint)} at station ${mm(station)} is outside the part, which runs from ${mm(from)} to ${mm(to)}. ` +
-      'Measure from the left end and the reference line.',
-    joint.key,
-  );
+const hasEdge = (frame: JointFrame | undefined): frame is EdgeFrame => frame?.onEdge !== undefined;
 
-const placeFault = (code: string, joint: CuttingJoint, problem: string): Fault =>
-  new Fault(
-    code,
-    (mm) => `the ${jointName(joint)} at station ${mm(joint.at.x)}, offset ${mm(joint.at.y)} ${problem}`,
-    joint.key,
-  );
-
-const overlapFault = (one: CuttingJoint, other: CuttingJoint): Fault =>
-  new Fault(
-    'joint.overlap',
-    (mm) =>
-      `the ${jointName(other)} at station ${mm(other.at.x)} runs into the ${jointName(one)} at station ${mm(one.at.x)}. ` +
-      'Move one of them.',
-    other.key,
-  );
+/** The whole thickness is under a face. */
+function tooDeepForFace(joint: CuttingJoint, { thickness }: JointContext): Fault | undefined {
+  if (thickness === undefined || (joint.depth ?? 0) <= thickness + JOIN_MM) return undefined;
+  return faults.tooDeepFault(joint, thickness, 'thick');
+}
 
 export function jointWarnings(joints: readonly Joint[], ground: JointContext, rule: Rule): Warning[] {
   const cutting = joints.filter(isCuttingJoint);
-  const toEdge = ground.closed ? cutting.flatMap((joint) => edgeWarning(joint, ground, rule) ?? []) : [];
-  const apart = pairsOf(cutting).flatMap(([one, other]) => {
-    const { width } = wallBetween(one, other, ground);
-    const between = `between the ${jointName(one)} at station ${showLength(one.at.x, rule)} and the ${jointName(other)} at ${showLength(other.at.x, rule)}`;
-    return width < THIN_WALL_MM ? [thinWallWarning(width, between, rule)] : [];
-  });
-  return [...toEdge, ...apart];
+  const toEdge = ground.closed ? cutting.flatMap((joint) => wallWarnings(joint, ground, rule)) : [];
+  const apart = pairsOf(cutting).map(([one, other]) =>
+    faults.thinWallWarning(wallBetween(one, other, ground), faults.wallBetweenWords(one, other, rule), rule),
+  );
+  return [...toEdge, ...present(...apart)];
 }
 
-function edgeWarning(joint: CuttingJoint, ground: JointContext, rule: Rule): Warning | undefined {
-  const walls = shapesOnFaces(joint, ground.thickness).map((shape) => wallToPath(ground.finished, shape));
+function wallWarnings(joint: CuttingJoint, ground: JointContext, rule: Rule): Warning[] {
+  if (isOnEdge(joint)) {
+    const found = onEdgeOf(joint, ground);
+    return found ? edgeJointWarnings(joint, found.frame, found.ground, rule) : [];
+  }
+  const walls = levelsOf(joint, ground).map(({ shape, outline }) => wallToPath(outline, shape));
   const { width, at } = walls.reduce(narrower);
-  const where = `between the ${jointName(joint)} and the edge at station ${showLength(at.x, rule)}`;
-  return width < THIN_WALL_MM ? thinWallWarning(width, where, rule) : undefined;
+  return present(faults.thinWallWarning(width, faults.wallToEdgeWords(joint, at.x, rule), rule));
 }
-
-const thinWallWarning = (width: number, where: string, rule: Rule): Warning => ({
-  code: 'joint.thin-wall',
-  message:
-    `only ${showLength(width, rule)} of wood is left ${where}. Less than ${showLength(THIN_WALL_MM, rule)} splits easily. ` +
-    'Move the joint, or make it smaller.',
-});
 
 interface Wall {
   /** Below 0 where a path runs through the joint. */
@@ -147,13 +164,29 @@ function wallToPath(path: readonly Segment[], { signedDistance }: JointShape): W
   return places.map((at): Wall => ({ width: signedDistance(at), at })).reduce(narrower);
 }
 
-function wallBetween(one: CuttingJoint, other: CuttingJoint, { thickness }: JointContext): Wall {
-  const [mine, theirs] = [shapesOnFaces(one, thickness), shapesOnFaces(other, thickness)];
-  const walls = mine.flatMap((shape, i) => {
-    const opposite = itemAt(theirs, Math.min(i, theirs.length - 1));
+/** mm; below 0 where they run into each other. */
+function wallBetween(one: CuttingJoint, other: CuttingJoint, ground: JointContext): number {
+  if (one.face === other.face && !isOnEdge(one)) return wallOnFace(one, other, ground);
+  const [a, b] = [inWood(one, ground), inWood(other, ground)];
+  return a && b ? wallInWood(a, b, faults.THIN_WALL_MM) : Number.POSITIVE_INFINITY;
+}
+
+function inWood(joint: CuttingJoint, ground: JointContext): JointInWood | undefined {
+  const { thickness } = ground;
+  const found = isOnEdge(joint) ? onEdgeOf(joint, ground) : undefined;
+  const frame = jointFrame(joint, ground.part);
+  const wood = found ? woodUnder(joint, found.frame, found.ground) : thickness;
+  if (!frame || wood === undefined) return undefined;
+  return { joint, frame, depth: Math.min(joint.depth ?? wood, wood) };
+}
+
+function wallOnFace(one: CuttingJoint, other: CuttingJoint, ground: JointContext): number {
+  const [mine, theirs] = [levelsOf(one, ground), levelsOf(other, ground)];
+  const walls = mine.map(({ shape }, i) => {
+    const opposite = itemAt(theirs, Math.min(i, theirs.length - 1)).shape;
     // One joint inside the other has no wall between them.
     const within = opposite.signedDistance(shape.middle) < 0 || shape.signedDistance(opposite.middle) < 0;
-    return within ? { width: -1, at: shape.middle } : wallToPath(opposite.outline, shape);
+    return within ? -1 : wallToPath(opposite.outline, shape).width;
   });
-  return walls.reduce(narrower);
+  return Math.min(...walls);
 }

@@ -6,6 +6,8 @@ import { integrate } from '../../curves/numeric/gauss-legendre.ts';
 import { isCuttingJoint, jointLean, jointShape } from '../../job/joints/joint-kinds.ts';
 import { leanShift, leanStretch } from '../../job/joints/lean.ts';
 import type { PartEnd } from '../ends/end-planes.ts';
+import { sunkDepth } from '../joints/edge-joint.ts';
+import { jointFrame } from '../joints/joint-frame.ts';
 import type { Part } from '../part.ts';
 import { finishedLine } from '../part-lines.ts';
 
@@ -60,15 +62,17 @@ const sumMoments = (all: readonly Moments[]): Moments =>
  * Between the faces of a slanting end the edges count as straight: that errs by 1/300 of the volume at most where they
  * bend hard and the end leans 35° through wood a fifth as thick as the part is long, elsewhere by far less.
  */
-export function volumeOf({ shape, ends, joints, stock }: Part): Solid | undefined {
+export function volumeOf(part: Part): Solid | undefined {
+  const { shape, ends, joints, stock } = part;
   const thickness = stock?.thickness;
   if (shape.type !== 'closed' || thickness === undefined) return undefined;
   const taken = joints.filter(isCuttingJoint).map((joint): Moments => {
-    const depth = Math.min(joint.depth ?? thickness, thickness);
+    const depth = sunkDepth(joint, part) ?? 0;
     const { area, centroid } = faceOf(jointShape(joint).outline);
     const lean = jointLean(joint);
-    const opened = { area: area * leanStretch(lean), centroid: add(centroid, leanShift(lean, depth / 2)) };
-    return scaleMoments(opened, -depth);
+    const middle = add(centroid, leanShift(lean, depth / 2));
+    const seen = jointFrame(joint, part)?.place(middle, depth / 2) ?? middle;
+    return scaleMoments({ area: area * leanStretch(lean), centroid: toPoint(seen) }, -depth);
   });
   const slants = (ends ?? []).map((end) => slantMoments(end, thickness));
   const face = scaleMoments(faceOf(finishedLine(shape)), thickness);

@@ -123,10 +123,26 @@ export function outlineFromAbove({ edges, ends, stock }: Pick<Part, 'edges' | 'e
   return { outline: pathAround(low, high), exact: piecesAround(low, high) };
 }
 
+/** The finished line at a depth under the reference face, mm: the edges are square to it, the ends may not be. */
+export function outlineAtDepth(part: Pick<Part, 'edges' | 'ends'>, depth: number): Segment[] {
+  const [edge, other] = part.edges;
+  if (!part.ends || !other) throw new Error('a line has no ends to cut');
+  const [lower, upper] = lowerFirst([edge, other]);
+  const [left, right] = part.ends;
+  const planes = { left: planeAtDepth(left, depth), right: planeAtDepth(right, depth) };
+  return pathAround(clipEdge(lower, planes), clipEdge(upper, planes));
+}
+
+/** A plane whose line on the face is that of this one at a depth. */
+const planeAtDepth = (plane: EndPlane, depth: number): EndPlane => {
+  const { splay, rake } = plane.angles;
+  return { ...plane, reach: plane.reach + Math.tan(splay) * Math.cos(rake) * depth };
+};
+
 function outermostPlane(plane: EndPlane, stock: Part['stock']): EndPlane {
-  const out = Math.tan(plane.angles.splay) * (stock?.thickness ?? 0);
-  const reach = plane.reach + out * Math.cos(plane.angles.rake);
-  return (plane.side === 'right' ? out : -out) > JOIN_MM ? { ...plane, reach } : plane;
+  const thickness = stock?.thickness ?? 0;
+  const out = Math.tan(plane.angles.splay) * thickness;
+  return (plane.side === 'right' ? out : -out) > JOIN_MM ? planeAtDepth(plane, thickness) : plane;
 }
 
 function clipEdge(edge: PartEdge, { left, right }: EndPlanes): PartEdge {

@@ -1,11 +1,13 @@
 import { closestPoint } from '../../curves/geometry/closest-point.ts';
-import { paramCurve } from '../../curves/geometry/evaluate.ts';
 import { minimizeAlong } from '../../curves/geometry/extrema.ts';
+import { lineCrossings } from '../../curves/geometry/line-crossings.ts';
 import type { Segment } from '../../curves/geometry/pieces/piece.ts';
 import { add, direction, dot, leftNormal, type Point, scale, subtract } from '../../curves/geometry/point.ts';
-import { rootsOn, SAMPLES_PER_PIECE } from '../../curves/numeric/roots-and-minima.ts';
-import { type CuttingJoint, isCuttingJoint, jointShape } from '../../job/joints/joint-kinds.ts';
+import { type CuttingJoint, isCuttingJoint } from '../../job/joints/joint-kinds.ts';
+import { isOnEdge } from '../../job/joints/joint-side.ts';
 import { isInTenon } from '../../part/ends/tenons.ts';
+import { jointExtent, planOutline, sunkDepth } from '../../part/joints/edge-joint.ts';
+import { jointFrame } from '../../part/joints/joint-frame.ts';
 import { edgesAsCut } from '../../part/outline/outline.ts';
 import type { Part } from '../../part/part.ts';
 
@@ -38,13 +40,21 @@ export function weakestSection(part: Part, straight: number): CrossSection | und
 const CUTS_PER_JOINT = 9;
 
 function sectionsThrough(joint: CuttingJoint, part: Part, straight: number): CrossSection[] {
-  const { middle, outline } = jointShape(joint);
+  const outline = planOutline(joint, part);
+  const middle = isOnEdge(joint) ? middleInWood(joint, part) : joint.at;
+  if (!middle) return [];
   const way = direction(partDirectionAt(part, middle));
   const reach = jointReach(outline, middle, way);
   return Array.from({ length: CUTS_PER_JOINT }, (_, i) => {
     const at = add(middle, scale(way, reach * 0.98 * ((2 * i) / (CUTS_PER_JOINT - 1) - 1)));
     return sectionAt(part, at, way, straight);
   }).filter((section) => section !== undefined);
+}
+
+/** Half-way down a joint on an edge. */
+function middleInWood(joint: CuttingJoint, part: Part): Point | undefined {
+  const depth = sunkDepth(joint, part);
+  return depth === undefined ? undefined : jointFrame(joint, part)?.place(joint.at, depth / 2);
 }
 
 function partDirectionAt(part: Part, to: Point): number {
@@ -57,31 +67,28 @@ function jointReach(outline: readonly Segment[], middle: Point, way: Point): num
   return Math.max(...outline.map((one) => ahead(minimizeAlong(one, (at) => -ahead(at)))));
 }
 
-function crossings(path: readonly Segment[], at: Point, way: Point): number[] {
-  return path.flatMap((segment) => {
-    const on = paramCurve(segment);
-    const roots = rootsOn((u) => dot(subtract(on(u), at), way), SAMPLES_PER_PIECE);
-    return roots.map((u) => dot(subtract(on(u), at), leftNormal(way)));
-  });
-}
-
 function sectionAt(part: Part, at: Point, way: Point, straight: number): CrossSection | undefined {
-  const { shape, joints, stock } = part;
+  const { shape, joints } = part;
   if (shape.type !== 'closed') return undefined;
-  const edges = crossings(shape.outline, at, way);
+  const edges = lineCrossings(shape.outline, at, leftNormal(way));
   const [low, high] = [Math.max(...edges.filter((s) => s < 0)), Math.min(...edges.filter((s) => s > 0))];
   if (!Number.isFinite(high - low)) return undefined;
   const taken = joints.filter(isCuttingJoint).flatMap((joint): SectionSlice[] => {
-    const hits = crossings(jointShape(joint).outline, at, way).filter((s) => s > low && s < high);
-    if (hits.length < 2) return [];
-    const depth =
-      joint.depth === undefined ? 1 : Math.min(1, joint.depth / (stock?.thickness ?? joint.depth));
-    return [{ low: Math.min(...hits), high: Math.max(...hits), share: -depth }];
+    const hits = lineCrossings(planOutline(joint, part), at, leftNormal(way));
+    const [from, to] = [Math.max(low, Math.min(...hits)), Math.min(high, Math.max(...hits))];
+    return hits.length > 1 && from < to ? [{ low: from, high: to, share: -shareTaken(joint, part) }] : [];
   });
   const modulus = sectionModulus([{ low, high, share: 1 }, ...taken]);
   const middle = add(at, scale(leftNormal(way), (low + high) / 2));
   const [weakened, share] = [taken.length > 0, modulus / (straight ** 2 / 6)];
   return { at: middle, height: high - low, weakened, share };
+}
+
+/** Of the thickness. */
+function shareTaken(joint: CuttingJoint, { stock }: Part): number {
+  const { bottom, top } = jointExtent(joint);
+  const taken = isOnEdge(joint) ? top - bottom : joint.depth;
+  return taken === undefined || stock?.thickness === undefined ? 1 : Math.min(1, taken / stock.thickness);
 }
 
 export interface SectionSlice {

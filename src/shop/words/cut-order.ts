@@ -1,6 +1,7 @@
 import { isShoulder } from '../../curves/geometry/pieces/piece.ts';
-import { isCuttingJoint, jointLean } from '../../job/joints/joint-kinds.ts';
-import { TOWARD_WORDS } from '../../job/joints/lean.ts';
+import { type CuttingJoint, isCuttingJoint, jointLean } from '../../job/joints/joint-kinds.ts';
+import { OTHER_FACE } from '../../job/joints/joint-side.ts';
+import { towardWords } from '../../job/joints/lean.ts';
 import { isSquare } from '../../part/ends/end-planes.ts';
 import { isHanded } from '../../part/handedness.ts';
 import type { Part } from '../../part/part.ts';
@@ -25,6 +26,7 @@ export function cutSteps(part: Part, { edges, blade, support }: Sawing, words: L
   const curved = edges.filter((edge) => !isStraight(edge));
   const straight = edges.filter(isStraight);
   const ends = endSteps(part, straight[0], { tips: support.tips, isCurved: curved.length > 0 });
+  const joints = jointSteps(part, curved, words);
   const relief = reliefStep(blade, words);
   const layers = part.stock?.layers ?? 1;
   return present<CutStep>(
@@ -33,12 +35,13 @@ export function cutSteps(part: Part, { edges, blade, support }: Sawing, words: L
       `Glue up the ${layers} layers and let the glue cure. Lay the pattern on the full thickness.`,
     ],
     ...straight.map(({ name }, i): CutStep => ['plane', i === 0 ? planeFirst(name) : planeNext(name)]),
-    jointStep(part, words),
+    joints.before,
     ...ends.before,
     shoulderStep(blade, words),
     relief,
     ...tooTightSteps(blade, words),
     ...curveSteps(part, curved, blade, relief !== undefined),
+    joints.after,
     ...ends.after,
     mirroredPartStep(part),
   );
@@ -49,18 +52,34 @@ const planeFirst = (name: string): string =>
 const planeNext = (name: string): string =>
   `Saw ${quoted(name)} outside the finished line. Plane it straight and square to the face, down to the line.`;
 
-function jointStep({ joints }: Part, { rounded }: LengthFormat): CutStep | undefined {
-  const cutting = joints.filter(isCuttingJoint);
-  if (cutting.length === 0) return undefined;
-  const which = cutting.map((joint) => {
-    const lean = jointLean(joint);
-    const leaning = lean ? `, tilted ${showAngle(lean.by)} ${TOWARD_WORDS[lean.toward]}` : '';
-    return `${joint.label ?? joint.kind} at station ${rounded(joint.at.x)}${leaning}`;
-  });
-  return [
-    'joints',
-    `Cut the joints before any curve, while the board is flat and square to clamp: ${which.join(', ')}.`,
-  ];
+/** On a curved edge a joint waits for the edge. */
+function jointSteps(part: Part, curved: readonly SawnEdge[], words: LengthFormat) {
+  const cutting = part.joints.filter(isCuttingJoint);
+  const waits = ({ face }: CuttingJoint): boolean => curved.some(({ name }) => name === face);
+  const list = (joints: readonly CuttingJoint[]): string =>
+    joints.map((joint) => jointWords(joint, words)).join(', ');
+  const [first, last] = [cutting.filter((joint) => !waits(joint)), cutting.filter(waits)];
+  return {
+    before:
+      first.length > 0 &&
+      step(
+        'joints',
+        `Cut the joints before any curve, while the board is flat and square to clamp: ${list(first)}.`,
+      ),
+    after:
+      last.length > 0 &&
+      step('edge joints', `Lay out and cut the joints on the finished curve last: ${list(last)}.`),
+  };
+}
+
+const step = (kind: string, words: string): CutStep => [kind, words];
+
+function jointWords(joint: CuttingJoint, { rounded }: LengthFormat): string {
+  const lean = jointLean(joint);
+  const leaning = lean ? `, tilted ${showAngle(lean.by)} ${towardWords(lean, joint)}` : '';
+  const { face, label, kind } = joint;
+  const side = face === undefined ? '' : ` on ${face === OTHER_FACE ? 'the other face' : quoted(face)}`;
+  return `${label ?? kind} at station ${rounded(joint.at.x)}${side}${leaning}`;
 }
 
 /** Leaning ends are cut while both edges are straight; square ones wait where a straight edge stays. */
