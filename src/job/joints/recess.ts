@@ -43,6 +43,7 @@ export const RECESS = {
 export const depthWords = (depth: number | undefined, show: ShowLength): string =>
   depth === undefined ? 'through' : `${show(depth)} deep`;
 
+/** The sizes of a mortise or a slot; undefined where a mistake is reported. */
 export function readRecess(mapping: YamlMapping, unit: Unit): Recess | undefined {
   const at = readMiddle(mapping, unit);
   const length = requireLength(mapping, 'length', unit);

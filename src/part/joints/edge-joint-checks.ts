@@ -36,6 +36,7 @@ export function edgeJointFault(joint: CuttingJoint, frame: EdgeFrame, ground: Ed
   return depth > walls.wood + JOIN_MM ? tooDeepFault(joint, walls.wood, 'wide there') : undefined;
 }
 
+/** Where little wood is left beside a joint on an edge, or under it. */
 export function edgeJointWarnings(
   joint: CuttingJoint,
   frame: EdgeFrame,

@@ -59,6 +59,7 @@ const finishedAt = ({ finished, part }: JointContext, depth: number): readonly S
 const hasBevel = ({ ends }: JointContext['part']): boolean =>
   ends?.some(({ angles }) => angles.splay !== 0) ?? false;
 
+/** Joints on a side that is not there, outside the wood, too deep, or in each other. */
 export function jointFaults(joints: readonly Joint[], ground: JointContext): Fault[] {
   const sound = joints.filter((joint) => !sideFault(joint, ground));
   const cutting = sound.filter(isCuttingJoint);

@@ -18,6 +18,7 @@ const sideOf = ({ face }: Joint): string => {
   return face === OTHER_FACE ? ' of the other face' : ` of ${quoted(face)}`;
 };
 
+/** Outside the stations of the part, mm. */
 export const outsideFault = (joint: Joint, station: number, [from, to]: readonly [number, number]): Fault =>
   new Fault(
     'joint.outside',
@@ -48,6 +49,7 @@ export const tooDeepFault = (joint: CuttingJoint, wood: number, what: 'thick' | 
     `${joint.key}.depth`,
   );
 
+/** Over a corner of an edge of this thickness, mm. */
 export const overEdgeFault = (joint: CuttingJoint, thickness: number): Fault =>
   new Fault(
     'joint.across-edge',
@@ -97,5 +99,6 @@ export const wallBetweenWords = (one: CuttingJoint, other: CuttingJoint, rule: R
   return `the ${jointAt(one, one.at.x, show)} and the ${second}`;
 };
 
+/** Both sides of the wall at a station, mm. */
 export const wallToEdgeWords = (joint: CuttingJoint, station: number, rule: Rule): string =>
   `the ${jointName(joint)} and the edge at station ${showLength(station, rule)}`;
