@@ -2,6 +2,7 @@ import type { Point } from '../../curves/geometry/point.ts';
 import { itemAt } from '../../units/checked.ts';
 import { type Rule, readOnRule } from '../../units/rule.ts';
 import { cutEnds, isCutOff } from '../ends/cut-ends.ts';
+import { edgeMarks } from '../joints/edge-joint.ts';
 import { cornersOf, landmarks } from '../landmarks.ts';
 import { type BaseLine, offsetsAt, stationRangeAlong, toBaseLine } from '../offsets.ts';
 import type { Landmark, Part, PartEdge } from '../part.ts';
@@ -9,7 +10,7 @@ import type { Landmark, Part, PartEdge } from '../part.ts';
 export interface StickTick {
   readonly station: number;
   readonly offset: number;
-  readonly what: Landmark['what'] | 'station';
+  readonly what: Landmark['what'] | 'station' | `joint ${number}`;
 }
 
 /** What an edge reads along a stick laid on a line, from the line's station 0 or the edge's own start. */
@@ -41,6 +42,7 @@ export function stickRow(part: Part, edge: PartEdge, base: BaseLine, stations: r
     .filter((mark) => mark.edge === edge.name)
     .flatMap((mark) => cornersOf(mark).map((at) => tick(mark.what, at)))
     .concat(cuts.map(({ at }) => tick('end', at)))
+    .concat(jointEnds(part, edge).map(({ at, what }) => tick(what, at)))
     .filter(({ station }) => !isCutOff(cuts, station, base));
   const isNamed = (station: number): boolean =>
     named.some((mark) => readOnRule(mark.station, rule).mark === readOnRule(station, rule).mark);
@@ -56,6 +58,14 @@ export function stickRow(part: Part, edge: PartEdge, base: BaseLine, stations: r
     .map(({ station }) => station);
   return { edge: edge.name, from: Math.min(0, from), to, spacing, ticks, doubled };
 }
+
+/** Where the joints on an edge start and end, by their numbers. */
+const jointEnds = (part: Part, edge: PartEdge) =>
+  part.joints.flatMap((joint, i) => {
+    const marks = joint.face === edge.name ? edgeMarks(joint, part) : undefined;
+    const what = `joint ${i + 1}` as const;
+    return marks ? [marks.start, marks.end].map((at) => ({ at, what })) : [];
+  });
 
 /** Whether an edge is the very line it is measured from: there is nothing to read. */
 export const isOnBase = ({ ticks }: StickRow, rule: Rule): boolean =>

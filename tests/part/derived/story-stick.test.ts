@@ -53,3 +53,23 @@ describe('a story stick', () => {
     expect(isOnBase(strip(back), leg.rule)).toBe(false);
   });
 });
+
+test('a stick carries the start and the end of a joint on its edge', () => {
+  const part = partOf(`part: Rail
+units: mm
+stock: {thickness: 22}
+edges:
+  lower: [{from: [0, 0]}, {line: [600, 0]}]
+  upper: [{from: [0, 80]}, {line: [600, 80]}]
+joints: [{mortise: {at: 210, out: 11, length: 50, width: 8, depth: 20, face: upper}}]
+`);
+  const marks = part.edges.map((edge) => stickRow(part, edge, REFERENCE_LINE, []).ticks);
+  const joints = marks.map((ticks) => ticks.filter(({ what }) => what === 'joint 1'));
+  expect(joints.map((ticks) => ticks.map(({ station, offset }) => [station, offset]))).toEqual([
+    [],
+    [
+      [185, 80],
+      [235, 80],
+    ],
+  ]);
+});
