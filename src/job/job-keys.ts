@@ -7,6 +7,7 @@ export const JOB_KEYS: readonly string[] = [
   'quantity',
   'pair',
   'stock',
+  'laminate',
   'edges',
   'ends',
   'stands',
@@ -16,6 +17,7 @@ export const JOB_KEYS: readonly string[] = [
 ];
 
 export const STOCK_KEYS: readonly string[] = ['species', 'length', 'width', 'thickness', 'layers', 'grain'];
+export const LAMINATE_KEYS: readonly string[] = ['plies', 'ply', 'form', 'springback'];
 export const ALLOWANCE_KEYS: readonly string[] = ['saw', 'width'];
 export const PARALLEL_KEYS: readonly string[] = ['parallel', 'by'];
 export const STANDS_KEYS: readonly string[] = ['foot', 'foot-out'];

@@ -15,6 +15,8 @@ export interface Job {
   readonly pair?: PairKind;
   /** The wood it is made of, as far as it is told. */
   readonly stock?: Stock;
+  /** Bent from plies over a form, not sawn; absent where it is sawn. */
+  readonly laminate?: Laminate;
   /** One edge: a line pattern. Two: a closed part. */
   readonly edges: readonly [Edge] | readonly [Edge, Edge];
   /** How a leg stands on the floor; its ends are then cut level with it. */
@@ -25,7 +27,7 @@ export interface Job {
   readonly joints: readonly Joint[];
   /** How far outside the finished line to saw, mm; 0 for none. */
   readonly sawAllowance: number;
-  /** How much wider than the part its blank is to be, mm. */
+  /** How much wider than the part its blank is to be, or its plies, mm. */
   readonly widthAllowance?: number;
   /** The maker’s own words. */
   readonly notes?: string;
@@ -39,6 +41,19 @@ export interface Stock {
   readonly layers: number;
   /** The grain on the part, radians counterclockwise from the reference line; 0 where the job does not say. */
   readonly grain?: number;
+}
+
+/** The side of the curve that the form is on. */
+export type FormSide = 'below' | 'above';
+
+export interface Laminate {
+  readonly plies?: number;
+  /** The thickness of each, mm. */
+  readonly ply?: number;
+  /** The inside of the bend where absent. */
+  readonly form?: FormSide;
+  /** The rise that a trial piece lost off its form, mm; computed where absent. */
+  readonly springback?: number;
 }
 
 export type PairKind = 'identical' | 'mirrored';

@@ -2,6 +2,7 @@ import { pathBounds } from '../curves/geometry/bounds.ts';
 import type { Job } from '../job/job.ts';
 import { catchFault, type Fault, Faults, throwFaults } from '../units/fault.ts';
 import { stockFaults } from './check-stock-fit.ts';
+import { stackFaults } from './derived/ply-stack.ts';
 import { stationRange, upperEdge } from './edge.ts';
 import { withStandingEnds } from './ends/standing.ts';
 import { jointFaults, jointWarnings } from './joints/joint-checks.ts';
@@ -32,18 +33,23 @@ export function makePart(given: Job): Part {
   const wood = { edges, ...(job.stock && { stock: job.stock }), ...(ends && { ends }) };
   const joints = withLevelAngles({ joints: job.joints, ...wood });
   const ground = { closed, finished, saw, from, to, thickness, part: wood };
-  if (job.stock) faults.push(...stockFaults(finished, box, job.stock));
+  if (job.laminate) faults.push(...stackFaults(job, edges, ends));
+  else if (job.stock) faults.push(...stockFaults(finished, box, job.stock));
   faults.push(...jointFaults(joints, ground));
   throwFaults(faults);
   const { part: name, ends: _settings, ...kept } = job;
   const ofJoints = jointWarnings(joints, ground, job.rule);
-  const warnings = [...nailWarnings(edges, job.rule), ...stockWarnings(job, bounds), ...ofJoints];
+  const warnings = [
+    ...nailWarnings(edges, job.rule),
+    ...(job.laminate ? [] : stockWarnings(job, bounds)),
+    ...ofJoints,
+  ];
   return { ...kept, name, joints, edges, shape, exact, ...(ends && { ends }), saw, bounds, warnings };
 }
 
 /** A part made from another: nothing but a line to cut. */
 export function partFromLine(
-  { stock: _stock, notes: _notes, ends: _ends, stands: _stands, ...kept }: Part,
+  { stock: _stock, notes: _notes, ends: _ends, stands: _stands, laminate: _laminate, ...kept }: Part,
   own: Pick<Part, 'name' | 'edges' | 'shape'>,
 ): Part {
   const exact = finishedLine(own.shape);

@@ -42,7 +42,7 @@ const place = (faults: readonly Fault[], places: SourcePositions): PlacedFault[]
 /** Mistakes of what could be read: none of an edge, the ends, the stock or the allowance that has a mistake already. */
 function faultsBeside(list: readonly PlacedFault[], found: FoundJob): readonly Fault[] {
   const isWrong = (start: string): boolean => list.some(({ key = '' }) => key.startsWith(start));
-  const { rule, edges, ends, stock, joints, sawAllowance } = found.job as PossiblyUnread<Job>;
+  const { rule, edges, ends, stock, laminate, joints, sawAllowance } = found.job as PossiblyUnread<Job>;
   // A misspelt name at the top may have been any of the others.
   const misspelt = list.some(
     ({ code, key = '' }) => code === 'job.unknown-key' && closestName(key, JOB_KEYS),
@@ -61,7 +61,9 @@ function faultsBeside(list: readonly PlacedFault[], found: FoundJob): readonly F
       ...sound,
       sawAllowance: isWrong('allowance') ? 0 : (sawAllowance ?? 0),
       ...(ends && { ends }),
-      ...(stock && !isWrong('stock') && { stock }),
+      // How it is laminated says what the stock is for.
+      ...(stock && !isWrong('stock') && !isWrong('laminate') && { stock }),
+      ...(laminate && { laminate }),
     });
     return [];
   } catch (error) {

@@ -7,7 +7,15 @@ const FAMILY = /^[a-z]+(?:-[a-z]+)*\.(?:[a-z]+-)*$/;
 
 /** Texts of the same form that are keys of a job, names of files or of entries in the browser. */
 const OTHER_TEXTS = new Set([
-  ...['allowance.saw', 'stock.length', 'stock.width'],
+  ...[
+    'allowance.saw',
+    'laminate.plies',
+    'stands.foot',
+    'stock.layers',
+    'stock.length',
+    'stock.thickness',
+    'stock.width',
+  ],
   ...['fairlath.html', 'fraction.js', 'printer-sheet.pdf', 'printers.yaml', 'hall-bench-leg.yaml'],
   ...['fairlath.job', 'fairlath.light', 'fairlath.probe'],
 ]);
@@ -18,6 +26,7 @@ const FAMILIES: Readonly<Record<string, readonly string[]>> = {
   'part.edges-': ['touch', 'cross'],
   'stock.blank-': ['length', 'width'],
   'stock.no-saw-': ['length', 'width'],
+  'stock.ply-': ['length', 'width'],
   'strip.': ['thickness', 'width', 'nail', 'risky', 'breaks'],
 };
 /** Filled from the calls of the reader of readings, and from what is wrong with any typed number. */

@@ -43,7 +43,7 @@ const OPTIONS = [
   ...TEMPLATE_OPTIONS,
   option(
     '--form',
-    'print the form to laminate an edge on, tightened to allow for springback; needs --thickness, --plies or both',
+    'print the form to laminate the part on, tightened for springback. A job without "laminate" needs --thickness, --plies or both',
   ),
   ...FORM_OPTIONS,
   edgeOption('edge of the story stick (default: every edge), or edge that the form touches'),

@@ -1,24 +1,41 @@
 import { endLean } from '../../part/ends/end-lean.ts';
 import type { Part } from '../../part/part.ts';
+import { planPlies } from '../../shop/plies/plan-plies.ts';
 import { adviseSawing, type Sawing } from '../../shop/saw/advise-sawing.ts';
 import type { Bend } from '../../shop/saw/bends-and-corners.ts';
 import { type EndSetUp, endSetUp, leanOfBlade } from '../../shop/saw/end-set-up.ts';
+import { COMMON_HEIGHT_MM } from '../../shop/saw/saw-depth.ts';
 import { missingWeightWarnings } from '../../shop/stock/weight.ts';
 import { cutOrder } from '../../shop/words/cut-order.ts';
 import { describeBlade } from '../../shop/words/describe-blade.ts';
 import { describeEnd } from '../../shop/words/describe-ends.ts';
+import { laminationCautions } from '../../shop/words/describe-lamination.ts';
 import { describeSupport } from '../../shop/words/describe-support.ts';
 import type { SafetyNote } from '../../shop/words/safety.ts';
-import { sawCautions } from '../../shop/words/saw-cautions.ts';
+import { sawCautions, tooHighForSaw } from '../../shop/words/saw-cautions.ts';
 import { type LengthFormat, lengthFormat } from '../../units/graduation.ts';
 import { capitalize, degrees } from '../../units/number-format.ts';
 import { jobCommand } from '../define-command.ts';
 import { writePicture } from '../files/atomic-write.ts';
-import { atOption } from '../options/option-spec.ts';
+import { atOption, type OptionValues, readLengths, refuseForLaminated } from '../options/option-spec.ts';
 import { readSaws, requireBlade, SAW_OPTIONS } from '../options/saw-options.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
-import { anglesJson, pick, placeJson, safetyText, textTable } from '../output/print-answer.ts';
-import { withFaultContext } from '../output/report-errors.ts';
+import { laminatedSawText, laminationJson, resawingJson } from '../output/lamination-output.ts';
+import {
+  anglesJson,
+  type CommandAnswer,
+  pick,
+  placeJson,
+  safetyText,
+  textTable,
+} from '../output/print-answer.ts';
+import { type FaultContext, withFaultContext } from '../output/report-errors.ts';
+
+const OPTIONS = [
+  ...SAW_OPTIONS,
+  pictureOption('also draw the board on the saw: bends, stands, order of cuts'),
+  forceOption,
+] as const;
 
 export const makeCommand = jobCommand({
   name: 'saw',
@@ -26,11 +43,7 @@ export const makeCommand = jobCommand({
   description:
     'Plan the sawing: the widest band-saw blade that can follow the curve, the support and the order of cuts. Also list ' +
     'the depth of cut and the saw settings for each end.',
-  options: [
-    ...SAW_OPTIONS,
-    pictureOption('also draw the board on the saw: bends, stands, order of cuts'),
-    forceOption,
-  ],
+  options: OPTIONS,
   notes: [
     'The smallest radius for each blade width is common practice. Published charts differ, so fairlath uses the most ' +
       'cautious figure of each. The default sizes are those of common saws, from memory. Measure your own saw.',
@@ -46,6 +59,7 @@ export const makeCommand = jobCommand({
   ],
   validate: requireBlade,
   run: async ({ part, context, file }, options) => {
+    if (part.laminate) return planLaminated(part, context, options);
     const words = lengthFormat(part.rule);
     const sawing = withFaultContext(context, () =>
       atOption('--blade', () => adviseSawing(part, readSaws(options, words.unit))),
@@ -65,6 +79,34 @@ export const makeCommand = jobCommand({
     };
   },
 });
+
+/** The plies are sawn, not the curve. */
+function planLaminated(
+  part: Part,
+  context: FaultContext,
+  options: OptionValues<typeof OPTIONS>,
+): CommandAnswer {
+  refuseForLaminated(options, ['bladeThickness', 'depthOfCut', 'depthAt45', 'table', 'picture']);
+  const { unit } = part.rule;
+  const { kerf } = readLengths(options, ['kerf'], unit);
+  const { height = COMMON_HEIGHT_MM } = readSaws(options, unit);
+  const plan = withFaultContext(context, () => planPlies(part, kerf === undefined ? {} : { kerf }));
+  const cautions = [
+    ...tooHighForSaw(plan.resawing.width ?? 0, height, lengthFormat(part.rule)),
+    ...laminationCautions(unit),
+  ];
+  return {
+    part,
+    jsonWarnings: [...part.warnings, ...cautions],
+    json: () => ({
+      ends: part.ends?.map((end) => ({ side: end.side, ...anglesJson(end.angles) })),
+      lamination: laminationJson(plan),
+      resawing: resawingJson(plan),
+      clamps: plan.clamps,
+    }),
+    text: () => laminatedSawText(part, plan, cautions),
+  };
+}
 
 function asJson(
   part: Part,

@@ -1,8 +1,14 @@
 import type { Part } from '../../part/part.ts';
 import type { Nesting } from '../../shop/nesting/nest-copies.ts';
+import { planPlies } from '../../shop/plies/plan-plies.ts';
 import { blankWarnings, boardFeet } from '../../shop/stock/blank.ts';
 import type { LayerChoice } from '../../shop/stock/lumber-thicknesses.ts';
 import { planStock, type StockPlan, type WoodAmount } from '../../shop/stock/stock-plan.ts';
+import { weighPart } from '../../shop/stock/weight.ts';
+import {
+  laminationCautions,
+  stockWarnings as plyStockWarnings,
+} from '../../shop/words/describe-lamination.ts';
 import {
   describeAmount,
   describeBlank,
@@ -19,9 +25,17 @@ import { showLength } from '../../units/rule.ts';
 import { jobCommand } from '../define-command.ts';
 import { writePicture } from '../files/atomic-write.ts';
 import { BOARD_OPTIONS, readStockOptions, requireNesting } from '../options/board-options.ts';
+import { type OptionValues, refuseForLaminated } from '../options/option-spec.ts';
 import { forceOption, pictureOption } from '../options/shared-options.ts';
-import { pick, placeJson, safetyText, textTable } from '../output/print-answer.ts';
-import { withFaultContext } from '../output/report-errors.ts';
+import { laminatedStockText, laminationJson, resawingJson } from '../output/lamination-output.ts';
+import { type CommandAnswer, pick, placeJson, safetyText, textTable } from '../output/print-answer.ts';
+import { type FaultContext, withFaultContext } from '../output/report-errors.ts';
+
+const OPTIONS = [
+  ...BOARD_OPTIONS,
+  pictureOption('also draw the board with the copies on it, to scale'),
+  forceOption,
+] as const;
 
 export const makeCommand = jobCommand({
   name: 'stock',
@@ -29,14 +43,11 @@ export const makeCommand = jobCommand({
   description:
     'Plan the wood: the blank with its allowances, rough boards and layers, volume and weight. Also lay the copies on ' +
     'boards, and find the worst grain runout and the weakest section.',
-  options: [
-    ...BOARD_OPTIONS,
-    pictureOption('also draw the board with the copies on it, to scale'),
-    forceOption,
-  ],
+  options: OPTIONS,
   notes: [
     'The blank is the overall size of the part, with the saw line and the long points. It adds 1/2" to the length, 1/4" ' +
       'to the width and 1/8" to the thickness. To change the width, write "width" under "allowance" in the job.',
+    'A laminated part has no blank. Its plies are listed instead, with the board that they are sawn from.',
     'The copies are in the closest of many layouts that follow their outlines, at least a kerf apart.',
     'Volume and weight are for one blank or one finished part, unless the line names a quantity.',
   ],
@@ -48,6 +59,7 @@ export const makeCommand = jobCommand({
     'fairlath stock samples/wall-shelf-bracket.yaml --board-width 160 --grain "1 in 3"',
   ],
   run: async ({ part, context, file }, options) => {
+    if (part.laminate) return planLaminated(part, context, options);
     const plan = withFaultContext(context, () => planStock(part, readStockOptions(part, options)));
     if (options.picture !== undefined) {
       const nesting = requireNesting(plan, '--picture');
@@ -67,6 +79,30 @@ export const makeCommand = jobCommand({
     };
   },
 });
+
+/** A part that is bent from plies has no blank, and its grain follows the curve. */
+function planLaminated(
+  part: Part,
+  context: FaultContext,
+  options: OptionValues<typeof OPTIONS>,
+): CommandAnswer {
+  refuseForLaminated(options, ['grain', 'between', 'picture']);
+  const sizes = readStockOptions(part, options);
+  const plan = withFaultContext(context, () => planPlies(part, sizes));
+  const warnings = [...part.warnings, ...plyStockWarnings(part, plan)];
+  return {
+    part,
+    warnings,
+    jsonWarnings: [...warnings, ...laminationCautions(part.rule.unit)],
+    json: () => ({
+      lamination: laminationJson(plan),
+      resawing: resawingJson(plan),
+      clamps: plan.clamps,
+      mass: weighPart(part).partMass,
+    }),
+    text: () => laminatedStockText(part, plan),
+  };
+}
 
 /** Sizes, board feet and mass are for one blank and one finished part, `inAll` for the whole quantity. */
 function asJson(part: Part, plan: StockPlan): object {

@@ -65,9 +65,10 @@ export function readJobInput(
 
 function readJobFile(file: string): JobInput {
   const text = readText(file);
-  const { part, places } = withFaultContext({ ...plainContext, file }, () => readPart(text));
-  const context = { file, length: (mm: number) => showLength(mm, part.rule) };
-  return { part: withWrittenWarnings(part, places), context, file };
+  const { part: read, places } = withFaultContext({ ...plainContext, file }, () => readPart(text));
+  const context = { file, length: (mm: number) => showLength(mm, read.rule) };
+  const part = withFaultContext(context, () => withWrittenWarnings(read, places));
+  return { part, context, file };
 }
 
 export const defaultOutput = ({ file, part }: JobInput, ending: string): string =>

@@ -162,6 +162,14 @@ export function ownerFault(option: string, ...owners: readonly string[]): Fault 
   return new Fault('command.belongs', `${flag} goes with ${flags}. Add ${flags}, or leave out ${flag}.`);
 }
 
+/** Plies are not cut from a board like a part: what says how is refused. */
+export function refuseForLaminated(options: object, names: readonly string[]): void {
+  const given = names.find((name) => (options as Record<string, unknown>)[name] !== undefined);
+  if (given === undefined) return;
+  const flag = flagOf(given);
+  throw new Fault('command.laminated', `does not apply to a laminated part. Leave out ${flag}.`, flag);
+}
+
 export const parseLengthOption = (option: string, typed: string, unit: Unit, sign: Sign = 'any'): number =>
   atOption(option, () => parseLength(typed, unit, sign));
 

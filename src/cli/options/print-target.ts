@@ -13,7 +13,6 @@ const OPTION_OWNERS: readonly Owned[] = [
 ];
 
 const WHOLE_STICK = 'a story stick shows the whole part';
-const WHOLE_FORM = 'a form is built in one piece';
 
 /** Refuses two prints at once, and an option that belongs to another print. */
 export function requireOneTarget(options: PrintTarget): void {
@@ -26,6 +25,5 @@ export function requireOneTarget(options: PrintTarget): void {
     const given = names.find((name) => (options as Record<string, unknown>)[name] !== undefined);
     if (given && !owners.some((owner) => options[owner])) throw ownerFault(given, ...owners);
   }
-  if (half && (storyStick || form))
-    throw new Fault('command.no-half', `--half: ${storyStick ? WHOLE_STICK : WHOLE_FORM}. Leave out --half.`);
+  if (half && storyStick) throw new Fault('command.no-half', `--half: ${WHOLE_STICK}. Leave out --half.`);
 }

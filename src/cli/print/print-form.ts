@@ -1,16 +1,17 @@
 import { sharpestBend } from '../../curves/measurements.ts';
 import { type Form, formOf } from '../../part/derived/bending-form.ts';
+import { halfOf } from '../../part/derived/half-pattern.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
-import { formFactor, type Lamination, laminate, lostShare } from '../../shop/strip/lamination.ts';
+import { bendsOf, type PlyPlan, planPlies, plyLengths, plyWarnings } from '../../shop/plies/plan-plies.ts';
+import { type Lamination, laminate, lostShare } from '../../shop/strip/lamination.ts';
 import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
-import { describePlies, plyLengths } from '../../shop/words/describe-plies.ts';
+import { describePlies } from '../../shop/words/describe-plies.ts';
 import { linesToTile } from '../../tiling/grid/lines-to-tile.ts';
 import { layOutLines } from '../../tiling/tile.ts';
-import { Fault, type Warning } from '../../units/fault.ts';
+import { Fault } from '../../units/fault.ts';
 import { lengthFormat } from '../../units/graduation.ts';
-import { showFine } from '../../units/number-format.ts';
 import { type EdgeOptions, edgeFlag, selectEdges } from '../options/edge-options.ts';
-import { atOption, type OptionValues, optional, readLengths } from '../options/option-spec.ts';
+import { atOption, flagOf, type OptionValues, optional, readLengths } from '../options/option-spec.ts';
 import { speciesOption } from '../options/shared-options.ts';
 import { pick, pointJson } from '../output/print-answer.ts';
 import type { PreparePrint } from './prepared-print.ts';
@@ -31,31 +32,57 @@ type FormOptions = OptionValues<typeof FORM_OPTIONS>;
 export const prepareForm: PreparePrint<FormOptions> = async (part, options, sheets) => {
   const { patternPages } = await import('../../export/sheets/pattern-pages.ts');
   const { formNotes } = await import('../../export/cover/pattern-notes.ts');
-  const edge = selectCurvedEdge(part, options);
-  const pliesAbove = arePliesAbove(part, edge, options.formSide);
-  const bends = { left: sharpestBend(edge.pieces, 1), right: sharpestBend(edge.pieces, -1) };
-  const [hollow, curvature] = pliesAbove ? [bends.left, bends.right] : [bends.right, bends.left];
-  const species = atOption('--species', () => chooseStripSpecies(options.species, part.stock?.species));
-  const ask = { species, rule: part.rule, curvature, hollow, ...readPlySizes(part, options) };
-  const lamination = atOption('--form', () => laminate(ask));
-  const form = atOption('--form', () => formOf(part, edge, formFactor(lamination.plies), pliesAbove));
-  const lines = linesToTile(form.part);
+  const { edge, species, lamination, form } = part.laminate
+    ? planOfJob(part, options)
+    : planOfOptions(part, options);
+  const pattern = options.half ? atOption('--half', () => halfOf(form.part)) : form.part;
+  const lines = linesToTile(pattern);
   // Forms with the same curve differ by the side and the thickness of their plies.
-  const identity = [...lines.identity, pliesAbove, lamination.plies, lamination.plyThickness];
+  const identity = [...lines.identity, form.pliesAbove, lamination.plies, lamination.plyThickness];
   const layout = layOutLines({ ...lines, identity }, sheets);
-  const notes = formNotes(form, lamination, edge.name, species);
+  const notes = formNotes(form, lamination, edge, species);
   const words = describePlies(form, lamination, species, lengthFormat(part.rule));
   const { size, chart, sides, lengths, springback } = words;
   return {
-    part: form.part,
-    title: form.part.name,
+    part: pattern,
+    title: pattern.name,
     layout,
-    ...patternPages(form.part, layout, options.cover, notes),
-    json: { form: asJson(edge.name, species.name, form, lamination) },
-    messages: [`Laminate "${edge.name}". ${size} ${chart}`, `${sides} ${lengths}`, springback],
-    warnings: plyWarnings(part, lamination),
+    ...patternPages(pattern, layout, options.cover, notes),
+    json: { form: asJson(edge, species.name, form, lamination) },
+    messages: [`Laminate "${edge}". ${size} ${chart}`, `${sides} ${lengths}`, springback],
+    warnings: part.laminate ? [] : plyWarnings(part, lamination),
   };
 };
+
+interface FormPlan extends Pick<PlyPlan, 'species' | 'lamination' | 'form'> {
+  readonly edge: string;
+}
+
+function planOfJob(part: Part, options: FormOptions & EdgeOptions): FormPlan {
+  for (const name of ['thickness', 'plies', 'formSide', 'edge'] as const)
+    if (options[name] !== undefined) {
+      const flag = flagOf(name);
+      throw new Fault(
+        'form.of-job',
+        `the job already says how to laminate the part. Leave out ${flag}.`,
+        flag,
+      );
+    }
+  const { species } = options;
+  const plan = atOption('--form', () => planPlies(part, species === undefined ? {} : { species }));
+  return { ...plan, edge: plan.stack.edge.name };
+}
+
+function planOfOptions(part: Part, options: FormOptions & EdgeOptions): FormPlan {
+  const edge = selectCurvedEdge(part, options);
+  const pliesAbove = arePliesAbove(part, edge, options.formSide);
+  const species = atOption('--species', () => chooseStripSpecies(options.species, part.stock?.species));
+  const bends = bendsOf(edge.pieces, pliesAbove);
+  const ask = { species, rule: part.rule, ...bends, ...readPlySizes(part, options) };
+  const lamination = atOption('--form', () => laminate(ask));
+  const form = atOption('--form', () => formOf(part, edge, lamination.factor, pliesAbove));
+  return { edge: edge.name, species, lamination, form };
+}
 
 function arePliesAbove({ edges }: Part, { woodIsAbove }: PartEdge, side: string | undefined): boolean {
   if (side === undefined) return woodIsAbove;
@@ -103,16 +130,9 @@ const asJson = (edge: string, species: string, form: Form, lamination: Laminatio
   ...lamination,
   formSide: form.pliesAbove ? 'below' : 'above',
   plyLengths: plyLengths(form, lamination),
-  springback: { share: lostShare(lamination.plies), lost: form.rise - form.askedRise },
+  springback: { share: 1 - 1 / lamination.factor, lost: form.rise - form.askedRise },
   line: {
     ...pick(form, 'length', 'chord', 'rise', 'askedRise'),
     ends: form.part.shape.type === 'line' ? form.part.shape.chord.map(pointJson) : [],
   },
 });
-
-function plyWarnings(part: Part, { verdict, plyThickness, safePly }: Lamination): Warning[] {
-  if (verdict === 'safe') return [];
-  const ply = (mm: number): string => showFine(mm, part.rule.unit);
-  const message = `a ply of ${ply(plyThickness)} ${verdict === 'breaks' ? 'breaks' : 'may break'} on this form. Use more plies of ${ply(safePly)} or less, or steam them.`;
-  return [{ code: `form.${verdict}`, message }];
-}

@@ -28,16 +28,22 @@ type Step = (from: number, to: number) => Point;
  */
 export function sharpen(pieces: readonly Piece[], factor: number): Segment[][] {
   let next: StartPose | undefined;
-  return pieces.map((piece, i) => {
+  assertSmooth(pieces);
+  return pieces.map((piece) => {
     const start = paramCurve(piece)(0);
-    if (i > 0) assertSmooth(itemAt(pieces, i - 1), piece);
     const { segments, end } = sharpenPiece(piece, next ?? start, factor);
     next = end;
     return segments;
   });
 }
 
-function assertSmooth(before: Piece, after: Piece): void {
+/** @throws Fault `sharpen.corner` */
+export const assertSmooth = (pieces: readonly Piece[]): void =>
+  pieces.slice(1).forEach((piece, i) => {
+    assertSmoothJoin(itemAt(pieces, i), piece);
+  });
+
+function assertSmoothJoin(before: Piece, after: Piece): void {
   const [end, { x, angle }] = [paramCurve(before)(1), paramCurve(after)(0)];
   if (Math.abs(angleDifference(end.angle, angle)) < CORNER) return;
   const ofShoulder = 'Make the form from a job with the curve only. Cut the shoulder after the glue is hard.';

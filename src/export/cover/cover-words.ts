@@ -181,10 +181,12 @@ export function curveSentences(part: Part): string[] {
 
 const SHOULDER_WORDS = 'a shoulder, square to the reference line.';
 
-export const sawSentence = ({ sawAllowance, rule }: Part): string =>
-  sawAllowance > 0
-    ? `Saw along the dashed saw line, ${printedLength(sawAllowance, rule)} outside the finished line. Then plane or sand to the finished line.`
-    : 'The pattern has no saw line. Saw just outside the finished line.';
+export const sawSentence = ({ sawAllowance, rule, laminate }: Part): string =>
+  laminate
+    ? 'The part is laminated: bend plies over the form, which has a pattern of its own. Lay the glued part on this pattern to check it and to mark its ends.'
+    : sawAllowance > 0
+      ? `Saw along the dashed saw line, ${printedLength(sawAllowance, rule)} outside the finished line. Then plane or sand to the finished line.`
+      : 'The pattern has no saw line. Saw just outside the finished line.';
 
 export function grainSentences(part: Part): string[] {
   const weak = weakGrainWords(part);

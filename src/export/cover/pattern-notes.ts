@@ -29,7 +29,6 @@ export interface PatternNotes {
 export function formNotes(form: Form, lamination: Lamination, edge: string, species: Species): PatternNotes {
   const words = printedLengthWords(form.part.rule);
   const { size, chart, lengths, sides, springback } = describePlies(form, lamination, species, words);
-  const { plies } = lamination;
   const cutting = `${lengths} Make the plies a little wider than the part.`;
   const [below, above] = ['FORM THIS SIDE', 'PLIES THIS SIDE'] as const;
   return {
@@ -49,11 +48,16 @@ export function formNotes(form: Form, lamination: Lamination, edge: string, spec
       },
     ],
     sentences: [
-      `The face of the form is the edge of the part with its curvature multiplied by ${plies ** 2}⁄${plies ** 2 - 1}. 1⁄${plies ** 2} of the bend springs back. The dashed curve remains.`,
+      `The face of the form is the edge of the part with ${sharperWords(lamination)} The dashed curve remains.`,
     ],
     safety: ['form-force', 'form-glue'],
   };
 }
+
+const sharperWords = ({ plies, factor, springbackFrom }: Lamination): string =>
+  springbackFrom === 'trial piece'
+    ? `${factor.toFixed(3)} times its curvature, by your trial piece.`
+    : `${plies ** 2}⁄${plies ** 2 - 1} times its curvature. 1⁄${plies ** 2} of the bend springs back.`;
 
 const GUIDE_WORDS: Readonly<Record<Cutter['guide'], string>> = { bush: 'guide bushing', bearing: 'bearing' };
 

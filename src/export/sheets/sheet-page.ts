@@ -149,7 +149,9 @@ const otherLabels = (sheet: LabelledSheet): Item[] => [
   ...wasteLabels(sheet),
   ...legend(sheet),
   ...sheetMap(sheet),
-  ...(sheet.notes ? [] : grainArrow(sheet, grainOnPart(sheet.part), (block) => placeInWood(sheet, [block]))),
+  ...(sheet.notes || sheet.part.laminate
+    ? []
+    : grainArrow(sheet, grainOnPart(sheet.part), (block) => placeInWood(sheet, [block]))),
   ...woodLabel(sheet),
   ...faceMark(sheet),
 ];

@@ -32,7 +32,8 @@ const STEP_MM = 5;
 
 /** Names the side that is sawn off along each edge, and the reference edge. */
 export function wasteLabels(sheet: LabelledSheet): Item[] {
-  if (sheet.part.shape.type === 'line') return [];
+  // A laminated part is not sawn along its edges.
+  if (sheet.part.shape.type === 'line' || sheet.part.laminate) return [];
   const waste = sheet.notes?.waste === 'inside' ? -1 : 1;
   return sheet.part.edges.flatMap((edge) => {
     const isReference = isReferenceEdge(edge);

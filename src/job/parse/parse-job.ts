@@ -6,6 +6,7 @@ import { ALLOWANCE_KEYS, JOB_KEYS, STOCK_KEYS } from '../job-keys.ts';
 import { readEdges } from './read-edges.ts';
 import { readEnds } from './read-ends.ts';
 import { readJoints } from './read-joints.ts';
+import { readLaminate } from './read-laminate.ts';
 import { readStands } from './read-stands.ts';
 import {
   JOB_UNITS,
@@ -69,6 +70,7 @@ function readJob(root: YamlNode): PossiblyUnread<Job> | undefined {
     ...omitUndefined({
       pair,
       stands,
+      laminate: table.read('laminate', (entry) => readLaminate(entry, unit)),
       ends: table.read('ends', readEnds),
       widthAllowance: allowance?.width,
       stock: table.read('stock', (entry) => readStock(entry, unit)),

@@ -1,25 +1,26 @@
-import { makeCurveFromPath } from '../../curves/curve.ts';
+import { type Curve, makeCurveFromPath } from '../../curves/curve.ts';
 import type { CurvePoint } from '../../curves/geometry/evaluate.ts';
 import { pathEnds, pieceEnd, pieceStart, piecesLength } from '../../curves/geometry/evaluate.ts';
-import type { Piece, Segment } from '../../curves/geometry/pieces/piece.ts';
+import type { ArcSegment, Piece, Segment } from '../../curves/geometry/pieces/piece.ts';
 import {
   angleDifference,
   angleFrom,
   direction,
   distance,
-  type Point,
   point,
   toPoint,
 } from '../../curves/geometry/point.ts';
-import { transformPath } from '../../curves/geometry/transform.ts';
+import { reversePath, transformPath } from '../../curves/geometry/transform.ts';
 import { apexOf } from '../../curves/measurements.ts';
 import { sharpen } from '../../curves/offset/overbend.ts';
+import { lastOf } from '../../units/checked.ts';
 import type { Rule } from '../../units/rule.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import { edgeEnd, edgeStart, makeEdge } from '../edge.ts';
 import { partFromLine } from '../make-part.ts';
 import { fromBaseLine } from '../offsets.ts';
 import type { Part, PartEdge } from '../part.ts';
+import type { Reach } from './ply-stack.ts';
 
 /** A form to bend plies over, as a part of its own: its line is the form's face. */
 export interface Form {
@@ -29,6 +30,8 @@ export interface Form {
   readonly asked: readonly Segment[];
   /** Along the curve, the form's tails left out, mm. */
   readonly length: number;
+  /** Of the tails, along the face, mm. */
+  readonly tails: readonly [left: number, right: number];
   /** Between the ends of the bent stretch, mm. */
   readonly chord: number;
   /** Of the form over that chord, mm, > 0. */
@@ -37,7 +40,7 @@ export interface Form {
   readonly askedRise: number;
   /** Whether the plies lie above the face, the form below. */
   readonly pliesAbove: boolean;
-  /** Of the face's direction from its start to its end, counter-clockwise, radians. */
+  /** Of the face's direction from its start to its end, tails and all, counter-clockwise, radians. */
   readonly turn: number;
 }
 
@@ -48,32 +51,34 @@ export const tailLength = ({ unit }: Rule): number => (unit === 'in' ? 2 * MM_PE
  * Of a ply whose middle lies so far off the face, trimmed square to the face at the far ends of both tails, mm. A
  * parallel at distance d of any curve that turns by θ is longer by dθ (Steiner).
  */
-export const plyLength = ({ part, length, turn, pliesAbove }: Form, off: number): number =>
-  length + 2 * tailLength(part.rule) + (pliesAbove ? -off : off) * turn;
+export const plyLength = ({ length, tails, turn, pliesAbove }: Form, off: number): number =>
+  length + tails[0] + tails[1] + (pliesAbove ? -off : off) * turn;
+
+const NO_REACH: Reach = [0, 0];
 
 /**
  * The edge `factor` times as sharp, with straight tails; the plies lie in the wood of the part. A lamination's middle
- * lies T/2 off the edge, where the radius would differ by T/(2n²): less than wood and glue vary by.
+ * lies T/2 off the edge, where the radius would differ by T/(2n²): less than wood and glue vary by. Past its ends an
+ * arc goes on as far as the cuts of the part reach, any other curve straight, as a parallel edge does.
  * @throws Fault `sharpen.corner`
  */
-export function formOf(part: Part, edge: PartEdge, factor: number, pliesAbove = edge.woodIsAbove): Form {
+export function formOf(
+  part: Part,
+  edge: PartEdge,
+  factor: number,
+  pliesAbove = edge.woodIsAbove,
+  reach = NO_REACH,
+): Form {
   const { pieces } = edge;
   const line = levelOnChord(sharpen(pieces, factor).flat());
   const [start, end] = pathEnds(line);
   const chord = distance(start, end);
-  const tail = tailLength(part.rule);
-  const beyond = (at: CurvePoint, by: number): Point =>
-    fromBaseLine({ x: by, y: 0 }, { origin: at, angle: at.angle });
-  const before: Segment = { type: 'line', from: beyond(start, -tail), to: toPoint(start) };
-  const after: Segment = { type: 'line', from: toPoint(end), to: beyond(end, tail) };
-  const runs = [
-    makeCurveFromPath('line', [before]),
-    makeCurveFromPath('spline', line),
-    makeCurveFromPath('line', [after]),
-  ];
+  const tails = [tailBefore(line, reach[0], part.rule), tailAfter(line, reach[1], part.rule)] as const;
+  const runs = [...tails[0].runs, makeCurveFromPath('spline', line), ...tails[1].runs];
   const face = makeEdge(edge, runs);
   const askedChord = distance(edgeStart(edge), edgeEnd(edge));
   const { pair: _pair, ...single } = part;
+  const ofEdge = factor * pieces.reduce((sum, piece) => sum + turnOf(piece), 0);
   return {
     part: partFromLine(single, {
       name: `Form for ${edge.name}: ${part.name}`,
@@ -82,12 +87,54 @@ export function formOf(part: Part, edge: PartEdge, factor: number, pliesAbove = 
     }),
     asked: levelOnChord(edge.path, (chord - askedChord) / 2),
     length: piecesLength(line),
+    tails: [tails[0].length, tails[1].length],
     chord,
     rise: apexOf(line, start, end)?.rise ?? 0,
     askedRise: apexOf(pieces, edgeStart(edge), edgeEnd(edge))?.rise ?? 0,
     pliesAbove,
-    turn: factor * pieces.reduce((sum, piece) => sum + turnOf(piece), 0),
+    turn: ofEdge + tails[0].turn + tails[1].turn,
   };
+}
+
+interface Tail {
+  readonly runs: readonly Curve[];
+  readonly length: number;
+  readonly turn: number;
+}
+
+function tailAfter(line: readonly Segment[], reach: number, rule: Rule): Tail {
+  const last = lastOf(line);
+  const straight = tailLength(rule);
+  if (reach === 0 || last.type !== 'arc') return straightTail(pathEnds(line)[1], reach + straight);
+  const sweep = (Math.sign(last.sweep) * reach) / last.radius;
+  const arc: ArcSegment = { ...last, start: last.start + last.sweep, sweep };
+  const tail = straightTail(pieceEnd(arc), straight);
+  return {
+    runs: [makeCurveFromPath('arc', [arc]), ...tail.runs],
+    length: reach + straight,
+    turn: sweep,
+  };
+}
+
+const straightTail = (from: CurvePoint, length: number): Tail => ({
+  runs: [
+    makeCurveFromPath('line', [
+      {
+        type: 'line',
+        from: toPoint(from),
+        to: fromBaseLine({ x: length, y: 0 }, { origin: from, angle: from.angle }),
+      },
+    ]),
+  ],
+  length,
+  turn: 0,
+});
+
+/** The tail after the line from its end to its start, turned round. */
+function tailBefore(line: readonly Segment[], reach: number, rule: Rule): Tail {
+  const { runs, length, turn } = tailAfter(reversePath(line), reach, rule);
+  const forward = runs.map(({ kind, path }) => makeCurveFromPath(kind, reversePath(path))).reverse();
+  return { runs: forward, length, turn: -turn };
 }
 
 const turnOf = (piece: Piece): number =>

@@ -46,7 +46,7 @@ export interface WoodAmount extends WoodVolume {
 export type GrainAdvice = WoodPlan['grain'];
 
 /** What most table and band saws cut, 1/8 in. Common practice, no published source. */
-const DEFAULT_KERF: Readonly<Record<Unit, number>> = { in: MM_PER_INCH / 8, mm: 3 };
+export const DEFAULT_KERF: Readonly<Record<Unit, number>> = { in: MM_PER_INCH / 8, mm: 3 };
 
 /**
  * The wood, and its copies on boards.

@@ -51,6 +51,8 @@ export interface LaminationOptions {
   readonly curvature: number;
   /** The same where they lie in its hollow. */
   readonly hollow?: number;
+  /** How much sharper than the line the form is, by a trial piece; computed where absent. */
+  readonly factor?: number;
   /** Of all plies together, mm; given alone, the plies are counted. `plies` alone makes each as thick as is safe. */
   readonly thickness?: number;
   readonly plies?: number;
@@ -64,6 +66,10 @@ export interface Lamination {
   readonly plyThickness: number;
   /** Of all together, mm. */
   readonly thickness: number;
+  /** How much sharper than the part its form is. */
+  readonly factor: number;
+  /** Where that comes from. */
+  readonly springbackFrom: 'beam theory' | 'trial piece';
   /** The least that a ply takes on the form, mm: in a hollow that of the last ply. */
   readonly tightestRadius: number;
   /** Of a ply's faces there. */
@@ -91,21 +97,24 @@ export function laminate(ask: LaminationOptions): Lamination {
   if (tightestRadius <= 0) throw noRoom(ask, thickness);
   const strain = fiberStrain(plyThickness, 1 / tightestRadius);
   const chart = chartPly(tightestRadius);
-  const bent = { plies, plyThickness, thickness, tightestRadius, strain };
+  const springbackFrom = ask.factor === undefined ? ('beam theory' as const) : ('trial piece' as const);
+  const form = { factor: ask.factor ?? formFactor(plies), springbackFrom };
+  const bent = { plies, plyThickness, thickness, ...form, tightestRadius, strain };
   const judged = { safeStrain: safeStrain(species), verdict: strainVerdict(strain, species) };
   const safePly = maxSafeThickness(1 / tightestRadius, species);
   return { ...bent, ...judged, safePly, ...(chart !== undefined && { chartPly: chart }) };
 }
 
 /** The form's where the plies lie round it; in its hollow the last ply's, which lies in all the others. */
-function tightestRadiusOf({ curvature, hollow = 0 }: LaminationOptions, plies: number, thickness: number) {
-  const factor = formFactor(plies);
+function tightestRadiusOf(ask: LaminationOptions, plies: number, thickness: number) {
+  const { curvature, hollow = 0, factor = formFactor(plies) } = ask;
   return Math.min(1 / (curvature * factor), 1 / (hollow * factor) - thickness);
 }
 
 /** On the rule. In a hollow of radius R it is t = 2ε(R − nt), solved for t. */
-function thickestPly({ species, curvature, hollow = 0, rule }: LaminationOptions, plies: number): number {
-  const bend = formFactor(plies) * Math.max(curvature, hollow + 2 * safeStrain(species) * plies * hollow);
+function thickestPly(ask: LaminationOptions, plies: number): number {
+  const { species, curvature, hollow = 0, rule, factor = formFactor(plies) } = ask;
+  const bend = factor * Math.max(curvature, hollow + 2 * safeStrain(species) * plies * hollow);
   return Math.max(floorToGraduation(maxSafeThickness(bend, species), rule), graduationMm(rule));
 }
 

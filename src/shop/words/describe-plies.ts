@@ -1,12 +1,9 @@
-import { type Form, plyLength, tailLength } from '../../part/derived/bending-form.ts';
+import type { Form } from '../../part/derived/bending-form.ts';
 import { floorToGraduation, graduationMm, type LengthFormat } from '../../units/graduation.ts';
 import { showFine, showPercent } from '../../units/number-format.ts';
+import { plyLengths } from '../plies/plan-plies.ts';
 import type { Lamination } from '../strip/lamination.ts';
 import { type Species, speciesInSentence } from '../wood/species.ts';
-
-/** From the ply on the form outward, trimmed square at the ends of the tails, mm. */
-export const plyLengths = (form: Form, { plies, plyThickness }: Lamination): number[] =>
-  Array.from({ length: plies }, (_, i) => plyLength(form, (i + 0.5) * plyThickness));
 
 /** The plies, the chart's, their lengths, their side of the form, and the springback. */
 export function describePlies(form: Form, lamination: Lamination, species: Species, words: LengthFormat) {
@@ -26,10 +23,18 @@ export function describePlies(form: Form, lamination: Lamination, species: Speci
         : `A makers’ chart for soaked plies gives ${exact(chartPly)} for this radius. Let soaked plies dry on the form before you glue them.`,
     lengths: lengthWords(form, lamination, words),
     sides: `The form is ${formSide} the curve, and the plies are ${pliesSide} it.`,
-    springback:
-      `The form rises ${exact(form.rise)} over its chord of ${exact(form.chord)}, and the part ${exact(form.askedRise)}. ` +
-      `Springback takes 1/${plies ** 2} of the bend of ${plies} plies. Real wood and glue vary, so bend a trial piece and measure it first.`,
+    springback: springbackWords(form, lamination, exact),
   };
+}
+
+function springbackWords(form: Form, { plies, springbackFrom }: Lamination, exact: LengthFormat['exact']) {
+  const rises = `The form rises ${exact(form.rise)} over its chord of ${exact(form.chord)}, and the part ${exact(form.askedRise)}.`;
+  if (springbackFrom === 'trial piece')
+    return `${rises} The difference is what your trial piece lost. A new batch of wood or glue needs a new trial piece.`;
+  return (
+    `${rises} Springback takes 1/${plies ** 2} of the bend of ${plies} plies. ` +
+    'Real wood and glue vary, so bend a trial piece and measure it first.'
+  );
 }
 
 function lengthWords(form: Form, lamination: Lamination, { exact, rounded }: LengthFormat): string {
@@ -42,5 +47,13 @@ function lengthWords(form: Form, lamination: Lamination, { exact, rounded }: Len
   const step = `${showFine(Math.abs(second - first), rule.unit)} ${second > first ? 'more' : 'less'}`;
   const each = ` Or cut each to its own length: ${length(first)} for the ply on the form, ${step} for each further ply.`;
   const same = Math.abs(last - first) < graduationMm(rule);
-  return `Cut the ${plies} plies ${length(Math.max(first, last))} long.${same ? '' : each} That leaves ${exact(tailLength(rule))} past the curve at each end.`;
+  return `Cut the ${plies} plies ${length(Math.max(first, last))} long.${same ? '' : each} ${tailWords(form, exact)}`;
 }
+
+function tailWords({ tails: [left, right] }: Form, exact: LengthFormat['exact']): string {
+  if (Math.abs(left - right) < SAME_MM) return `That leaves ${exact(left)} past the curve at each end.`;
+  return `That leaves ${exact(left)} past the curve at the left end, and ${exact(right)} at the right end.`;
+}
+
+/** Tails that differ by less are alike on any rule. */
+const SAME_MM = 0.01;

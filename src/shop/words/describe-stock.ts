@@ -124,6 +124,8 @@ const runoutWords = ({ worst }: Pick<GrainAdvice, 'worst'>, rule: Rule): string 
 
 /** A line for paper where grain along the reference line leaves little strength: over the caution band. */
 export function weakGrainWords(part: Part): string | undefined {
+  // The grain of plies follows the curve.
+  if (part.laminate) return undefined;
   const worst = worstRunout(part, grainOnPart(part));
   const isWeak = !['good', 'caution'].includes(runoutGrade({ worst }).grade);
   return isWeak ? `grain ${runoutWords({ worst }, part.rule)}` : undefined;

@@ -95,6 +95,14 @@ const SAFETY = {
   'form-glue': caution(
     'Leave the work on the form for as long as the glue maker says. Dried glue chips plane irons: scrape it off first.',
   ),
+  'ply-saw': warning(
+    'Do not trap a thin ply between the blade and the fence of a table saw. ' +
+      'Saw it off on the side away from the fence, or use a band saw. Finish the cut with a push block.',
+  ),
+  'ply-plane': warning(
+    'Do not plane a ply that is thinner or shorter than the manual of the planer allows. ' +
+      'Fix it to a carrier board, or use a drum sander.',
+  ),
   'strip.spring': warning(
     'A bent batten springs back hard when you release it. Wear eye protection, and hold the batten down while you pull ' +
       'each nail.',

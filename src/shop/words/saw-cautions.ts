@@ -39,3 +39,17 @@ export function sawCautions(
     ...ids.map((id) => safetyNote(id, unit)),
   );
 }
+
+/** Plies are sawn off standing on edge. */
+export const tooHighForSaw = (width: number, height: number, { exact }: LengthFormat): SafetyNote[] =>
+  width <= height
+    ? []
+    : [
+        {
+          code: 'saw.too-high',
+          level: 'caution',
+          message:
+            `The plies are ${exact(width)} wide, but only ${exact(height)} fits under the guide. ` +
+            'Saw them narrower, and glue two halves side by side.',
+        },
+      ];

@@ -1,15 +1,23 @@
-import { findPosition, type SourcePositions } from '../../job/job-faults.ts';
+import { findPosition, JobFaults, PlacedFault, type SourcePositions } from '../../job/job-faults.ts';
 import type { Part } from '../../part/part.ts';
-import { Fault, type Warning } from '../../units/fault.ts';
+import { catchFault, Fault, type Warning } from '../../units/fault.ts';
 import { lostLetters } from '../../units/font-runs.ts';
 import { joinList, present } from '../../units/lists.ts';
+import { assertPliesBend, planPlies, plyWarnings } from '../plies/plan-plies.ts';
 import { BATTEN_WOOD, matchSpecies } from '../wood/find-species.ts';
 
 export const LOST_LETTER = 'letter.lost';
 
-/** With what the maker should know about the words of the job, at their line where `positions` has it. */
+/**
+ * With what the maker should know about the words and the plies of the job, at their line where `positions` has it.
+ * @throws JobFaults where plies cannot bend as the job says
+ */
 export function withWrittenWarnings(part: Part, positions: SourcePositions = new Map()): Part {
-  const written = [...lostLetterWarnings(part), ...speciesWarnings(part)].map(({ key, ...warning }) => {
+  const written = [
+    ...lostLetterWarnings(part),
+    ...speciesWarnings(part),
+    ...bendWarnings(part, positions),
+  ].map(({ key, ...warning }) => {
     const line = findPosition(positions, key)?.line;
     const place = line === undefined || line < 1 ? key : `line ${line}, ${key}`;
     return { ...warning, key, message: `${place}: ${warning.message}` };
@@ -25,6 +33,24 @@ function speciesWarnings({ stock }: Part): PlacedWarning[] {
   if (!(found instanceof Fault)) return [];
   const instead = `Until then fairlath gives no weight, and plans a batten of ${BATTEN_WOOD.toLowerCase()}.`;
   return [{ code: found.code, key: 'stock.species', message: `${found.message} ${instead}` }];
+}
+
+/** Whether the plies of a laminated part bend to its form. */
+function bendWarnings(part: Part, positions: SourcePositions): PlacedWarning[] {
+  if (!part.laminate) return [];
+  const { lamination } = catchFault(
+    () => {
+      const plan = planPlies(part);
+      assertPliesBend(part, plan.lamination);
+      return plan;
+    },
+    (fault) => {
+      const placed = fault.at('laminate');
+      const place = findPosition(positions, placed.key ?? '') ?? { line: 1, column: 1 };
+      throw new JobFaults([new PlacedFault(placed, place)]);
+    },
+  );
+  return plyWarnings(part, lamination).map((warning) => ({ ...warning, key: 'laminate' }));
 }
 
 const MAX_LISTED = 5;

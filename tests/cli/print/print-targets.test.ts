@@ -34,7 +34,7 @@ const MISTAKES: readonly Mistake[] = [
   [['print', LEG, '--story-stick', '--template'], 'command.two-prints'],
   [['print', LEG, '--template', '--form'], 'command.two-prints'],
   [['print', LEG, '--story-stick', '--half'], 'command.no-half'],
-  [['print', LEG, '--form', '--half'], 'command.no-half'],
+
   [['print', LEG, '--bush', '5/8'], 'command.belongs'],
   [['print', LEG, '--from', 'chord'], 'command.belongs'],
   [['print', LEG, '--story-stick', '--plies', '4'], 'command.belongs'],
