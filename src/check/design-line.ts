@@ -14,7 +14,8 @@ export const outwardSign = (edge: PartEdge): 1 | -1 => (edge.woodIsAbove ? -1 : 
 
 /** The parallel of an edge at the saw allowance. @throws Fault `check.no-allowance`, and those of a parallel */
 export function sawLineOfEdge(part: Part, edge: PartEdge): PartEdge {
-  const problem = 'the job has no saw line. Write "saw: 1/16" under allowance.';
+  const example = part.rule.unit === 'in' ? '1/16' : '1.5';
+  const problem = `the job has no saw line. Write "saw: ${example}" under "allowance".`;
   if (part.sawAllowance === 0) throw new Fault('check.no-allowance', problem, '--before-sanding');
   const pieces = extendShortEnds(edge.pieces, part.sawAllowance);
   const path = parallelPath(pieces, outwardSign(edge) * part.sawAllowance, false);

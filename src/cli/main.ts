@@ -29,7 +29,7 @@ const makeProgram = (): Command =>
         'settings folder ($XDG_CONFIG_HOME or ~/.config).',
       safety: ['general-first', 'general-strength'],
       examples: [
-        'fairlath new leg.yaml',
+        'fairlath new my-part.yaml',
         'fairlath show samples/hall-bench-leg.yaml',
         'fairlath print samples/hall-bench-leg.yaml -o leg.pdf',
         'fairlath show --curve batten --chord 28 --rise 3/4 --nail 12',

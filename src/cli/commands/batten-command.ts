@@ -26,7 +26,7 @@ const OPTIONS = [
 
 export const makeCommand = jobCommand({
   name: 'batten',
-  summary: 'the batten for the curve, and where to nail it',
+  summary: 'the batten for the curve, and the centers of its nails',
   description:
     'Choose the batten for the curve: thickness, length, and strain beside the safe and the breaking strain. Also list ' +
     'the center of each nail and the force on it.',
@@ -116,7 +116,7 @@ function whyNoNails(runs: RunsAdvice): string[] {
   return present(
     kinds.has('bow') && 'A bow needs no nails: a string draws its ends together.',
     others.length > 0 &&
-      `A batten does not take the shape of ${named} by itself, so fairlath lists no nails. Nail the batten at each ` +
+      `A batten does not take the shape of ${named} by itself, so fairlath lists no nails. Set nails close on both sides of the batten at each ` +
         'offset, or trace the printed pattern.',
   );
 }

@@ -54,7 +54,7 @@ export const makeCommand = jobCommand({
     'A DXF is in mm: x is the station, y is the offset. With --units in, its numbers are inches. Its arcs are within ' +
       `${FIT_MM} mm of the exact curve. An SVG and a PDF carry their size: open or print them at 100%.`,
     'The drawing makes no allowance for the width of the cutter. Set the tool path in the software of the machine, ' +
-      'or use --parallel.',
+      'or draw one parallel line alone: --parallel 1/8 --only parallel.',
     '--nest lays out the whole quantity, as close as "fairlath stock" does. Give the width of the saw or router cut as ' +
       '--kerf. Each part has a number. A mirrored part is drawn mirrored.',
   ],

@@ -16,20 +16,19 @@ const SAMPLES = 'samples';
 export const makeCommand = plainCommand({
   name: 'new',
   summary: 'write a starter job to edit',
-  description:
-    'Write a starter job with comments: a bench apron that uses every key. Edit it to make your own part.',
+  description: 'Write a starter job with comments: a bench apron. Edit it to make your own part.',
   usage: 'FILE [options]',
-  argument: ['[FILE]', 'job file to write, such as leg.yaml'],
+  argument: ['[FILE]', 'job file to write, such as my-part.yaml'],
   options: [
     option('--samples', `write the sample jobs and readings into the folder ${SAMPLES}, instead of FILE`),
     option('--json', 'answer with one JSON object for programs'),
   ],
   files: `Writes FILE, or the files of the folder ${SAMPLES}. It never replaces an existing file.`,
-  examples: ['fairlath new leg.yaml', 'fairlath new --samples'],
+  examples: ['fairlath new my-part.yaml', 'fairlath new --samples'],
   run: ({ samples = false, json = false }, file) => {
     if (file !== undefined && samples) throw new Fault('new.what', 'Use FILE or --samples, not both.');
     if (file === undefined && !samples) {
-      const wording = 'the name of the file is missing. Give a name, such as: fairlath new leg.yaml';
+      const wording = 'the name of the file is missing. Give a name, such as: fairlath new my-part.yaml';
       throw new Fault('new.what', wording);
     }
     const { body, text } = file === undefined ? writeSamples() : writeStarter(file);

@@ -38,7 +38,7 @@ const OPTIONS = [
   ...STORY_STICK_OPTIONS,
   option(
     '--template',
-    'print a router template, smaller than the part all around; needs --bit, and --bush or --bearing',
+    'print a router template, smaller or larger than the part as the bit needs; needs --bit, and --bush or --bearing',
   ),
   ...TEMPLATE_OPTIONS,
   option(

@@ -3,7 +3,7 @@ import type { PairCheck } from '../../check/compare-pair.ts';
 import { maxReadingError } from '../../check/readings/reading-error.ts';
 import { MIN_ALIGNMENT_READINGS } from '../../check/suspect-readings.ts';
 import type { Part } from '../../part/part.ts';
-import { degrees, showFixed, trueMinus } from '../../units/number-format.ts';
+import { degrees, showFine, showFixed, trueMinus } from '../../units/number-format.ts';
 import { type Rule, readOnRule, showLength, showOnRule } from '../../units/rule.ts';
 import { textTable, UNIT_WORDS } from './print-answer.ts';
 
@@ -92,8 +92,8 @@ const apexText = ({ apexes }: EdgeCheck, rule: Rule): string[] =>
 
 function verdictText({ verdict, tolerance, worst, readings }: EdgeCheck, rule: Rule): string {
   const error = maxReadingError(rule);
-  const counted = 'half a graduation is allowed for reading the rule';
-  const limit = showLength(tolerance, rule);
+  const counted = `tolerance ${showLength(tolerance, rule)}, and ${showFine(error, rule.unit)} for reading the rule`;
+  const limit = showFine(tolerance + error, rule.unit);
   if (verdict === 'outside') {
     const out = readings.filter(({ square }) => Math.abs(square) > tolerance + error).length;
     return `outside: ${out} of ${readings.length} stations ${out === 1 ? 'has' : 'have'} an error of more than ${limit} (${counted})`;

@@ -139,7 +139,7 @@ function longMeasureAdvice(layout: Layout, rule: Rule): string[] {
 }
 
 const REMEDIES: readonly string[] = [
-  'All are off by the same percentage: measure the printer once, and print again corrected for it.',
+  'All are off by the same percentage: print at 100% again. If the error stays, measure the printer once, and print corrected for it.',
   'One seam is off: undo it, align its register marks and tape it again.',
   'One diagonal is long, the other short: a seam is out of square. Check its register marks.',
 ];

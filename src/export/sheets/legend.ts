@@ -70,7 +70,7 @@ function legendEntries({ part, sheet, dimensions, notes }: SheetContext): Entry[
     cutting.some(isOnEdge) && ['mark', 'tick across an edge: a joint on the edge'],
     dimensions.foldTabs.length > 0 && ['fold', 'fold line of a fold tab'],
     hasFaceMark(part) && ['mark', 'loop: reference face, V: reference edge'],
-    Object.keys(sheet.neighbours).length > 0 && ['trim', 'edge of a cut sheet'],
+    Object.keys(sheet.neighbours).length > 0 && ['trim', 'cut only where it says “cut”'],
     [undefined, 'at: station. Other figures: offsets.'],
   );
 }

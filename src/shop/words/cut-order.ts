@@ -105,8 +105,10 @@ function endSteps(
   if (square.length === 0) return { before, after };
   const which = `${square.map(({ side }) => side).join(' and ')} ${square.length > 1 ? 'ends' : 'end'}`;
   if (!straight) {
-    const now = `Square the ${which} now. After the curves are cut, no straight edge is left for the miter gauge.`;
-    return { before: [...before, ['square ends', now]], after };
+    const first =
+      'Plane one edge of the board straight and square to the face. Place the reference line of the pattern parallel to it.';
+    const now = `Square the ${which} now, with the planed edge against the miter gauge. After the curves are cut, no straight edge is left.`;
+    return { before: [['plane', first], ...before, ['square ends', now]], after };
   }
   const last = `Square the ${which}${isCurved ? ' last' : ''}, with ${quoted(straight.name)} against the miter gauge.`;
   if (!isCurved) return { before: [...before, ['square ends', last]], after };
@@ -196,7 +198,7 @@ function mirroredPartStep(part: Part): CutStep | undefined {
   if (part.pair !== 'mirrored' || !isHanded(part)) return undefined;
   const isTilted = part.ends?.some(({ angles }) => angles.bevel !== 0) ?? false;
   const ends = isTilted
-    ? ' Cut its ends with the other edge of the board against the miter gauge. Swing the gauge by the same angle the other way, and keep the blade tilt.'
+    ? ' Cut its ends with the other edge of the board against the miter gauge. Rotate the miter gauge by the same angle the other way, and keep the blade tilt.'
     : '';
   return ['mirrored part', `Use the mirrored pattern for the mirrored part.${ends}`];
 }

@@ -95,6 +95,6 @@ function cornerWords({ corners }: BladeAdvice, words: LengthFormat): string[] {
 function cornerTurnWords({ kind, at, turn, edge }: LineCorner, about: ShowLength): string {
   const where = `${kind} corner of ${showAngle(turn)} at station ${about(at.x)} (${edge})`;
   return kind === 'inside'
-    ? `${where}: a blade cannot turn it. Saw a relief cut into the corner, then saw to it from both sides.`
+    ? `${where}: a blade cannot turn it. Saw a relief cut through the waste, and stop just short of the corner. Then saw to the corner from both sides.`
     : `${where}: run out past it through the waste, then start again.`;
 }

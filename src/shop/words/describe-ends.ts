@@ -141,7 +141,7 @@ const secondCutWords = ({ angles: { miter, bevel } }: PartEnd): string =>
   present(
     'Turn the part end for end onto its other face, with the same edge against the miter gauge.',
     'Move it to the other side of the blade.',
-    miter !== 0 && 'Swing the miter gauge by the same angle the other way.',
+    miter !== 0 && 'Rotate the miter gauge by the same angle the other way.',
     bevel !== 0 && 'Keep the blade tilt.',
     'Cut to meet the first cut.',
   ).join(' ');

@@ -59,14 +59,14 @@ const SAFETY = {
   ),
   'saw.leaning': warning(
     'An angled cut pulls the part along the miter gauge. Clamp the part to the miter gauge. ' +
-      'Put a stop on the kept side only, so that the offcut can fall free.',
+      'Put a stop on the side that you keep, not on the offcut.',
   ),
-  'saw-offcut': warning('Make sure that the offcut cannot bind or fall onto the blade.'),
+  'saw-offcut': warning('Make sure that the offcut can move away from the blade and cannot bind.'),
   'saw.short': warning(
     'Do not hold a short part by hand. Saw it from a larger board, or clamp it to a sled or to a larger board.',
   ),
   'saw-support': warning('Support a long board on both sides of the saw.'),
-  'saw.wear': warning('Protect your eyes, ears and lungs.'),
+  'saw.wear': warning('Wear eye and ear protection. Use dust collection or wear a dust mask.'),
   'saw.stop': warning('Let the blade stop before you clear offcuts away.'),
   'drill-slope': warning(
     'Follow the manual of your drill press. Clamp the wedge and the work to the table. ' +
@@ -86,7 +86,8 @@ const SAFETY = {
   ),
   'router-passes': warning(
     'Saw close to the finished line first. Take light passes, and lighter ones where the grain turns against the bit. ' +
-      'Start with a lead-in, never at a point of the part.',
+      'Let the bearing or the bushing touch a lead-in piece before the bit touches the wood. ' +
+      'Do not start the cut at a corner of the part.',
   ),
   'form-force': warning(
     'Bent plies and straps store force. Stand clear of their ends when you clamp and release them. ' +

@@ -19,6 +19,7 @@ export function sawCautions(
   const isLeaning = part.ends?.some((end) => !isSquare(end)) ?? false;
   const isShort = part.bounds.right - part.bounds.left < SHORT_PART_MM;
   const ids = present<SafetyId>(
+    'saw.manual',
     'saw.fingers',
     'saw.guide',
     isCurved && 'saw.back-out',
@@ -26,7 +27,6 @@ export function sawCautions(
     isShort && 'saw.short',
     'saw.wear',
     'saw.stop',
-    'saw.manual',
   );
   return present<SafetyNote>(
     thickness > height && {
