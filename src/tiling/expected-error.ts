@@ -63,6 +63,25 @@ export function expectedGap(layout: Layout, from: Point, to: Point): number {
   return Math.max(0, ...shares.map((share) => seamError(layout, atShare(share))));
 }
 
+/** The widest step, mm, of a straight line of the pattern at one of its seams. */
+export function expectedStep(layout: Layout, from: Point, to: Point): number {
+  const square = leftNormal(unitVector(from, to));
+  const beside = BESIDE_SEAM_MM / (distance(from, to) || 1);
+  const steps = crossedSeams(layout, from, to).map((share) =>
+    seamError(layout, [
+      { at: lerp(from, to, share + beside), along: square },
+      { at: lerp(from, to, share - beside), along: scale(square, -1) },
+    ]),
+  );
+  return Math.max(0, ...steps);
+}
+
+/** Where along a line it crosses seams, as shares of its length. */
+const crossedSeams = (layout: Layout, from: Point, to: Point): number[] =>
+  [...new Set([from, to].flatMap(seamsFromFirst(layout)))]
+    .map((seam) => shareAlong(from, to, seam.middle))
+    .filter((share) => share > 0 && share < 1);
+
 const scaleError = ({ printer }: Layout): number =>
   READING_ERROR_MM / (printer ? NOMINAL_LINE_MM : SCALE_BAR_MM) + DAMP_STRAIN;
 

@@ -13,11 +13,14 @@ export interface TapedSeam {
   readonly marksApart: number;
 }
 
+/** Every seam, also those that close a ring of sheets. */
+export const tapedSeams = ({ sheets }: Layout): TapedSeam[] => sheets.flatMap(seamsOnNeighbors);
+
 /** To each sheet by its name: the fewest seams that lead there from the first sheet. */
-export function seamsToSheets({ sheets }: Layout): ReadonlyMap<string, readonly TapedSeam[]> {
+export function seamsToSheets(layout: Layout): ReadonlyMap<string, readonly TapedSeam[]> {
+  const { sheets } = layout;
   const seamsOf = new Map<string, TapedSeam[]>(sheets.map(({ name }) => [name, []]));
-  for (const seam of sheets.flatMap(seamsOnNeighbors))
-    for (const name of seam.sheets) seamsOf.get(name)?.push(seam);
+  for (const seam of tapedSeams(layout)) for (const name of seam.sheets) seamsOf.get(name)?.push(seam);
   const [{ name: first }] = sheets;
   const found = new Map<string, readonly TapedSeam[]>([[first, []]]);
   // A map goes on over the entries added meanwhile, so that the nearest sheets come first.

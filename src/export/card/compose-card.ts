@@ -1,6 +1,5 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
-import { point, scale } from '../../curves/geometry/point.ts';
-import { transformPath } from '../../curves/geometry/transform.ts';
+import { point } from '../../curves/geometry/point.ts';
 import type { Part } from '../../part/part.ts';
 import { adviseSawing } from '../../shop/saw/advise-sawing.ts';
 import { planWood } from '../../shop/stock/stock-plan.ts';
@@ -9,6 +8,7 @@ import { typesetMeasures } from '../../units/typeset.ts';
 import { BODY_MM, blankRow, drawRows, headingRow } from '../cover/text-columns.ts';
 import { dimensionsOf, graduationText } from '../drawing/dimensions.ts';
 import { type Item, type Page, polyline, words } from '../drawing/drawing.ts';
+import { scaleItem } from '../drawing/scale-item.ts';
 import { LINE_SPACING, textWidth, truncateToWidth, wrapText } from '../drawing/text-width.ts';
 import { scaleRatio } from '../pictures/picture-frame.ts';
 import { cardCautions, fitCautions } from './card-cautions.ts';
@@ -189,11 +189,4 @@ function signatureItems(page: Box): Item[] {
     const blank = { left: left + textWidth(field, BODY_MM) + 2, right: left + each - 4 };
     return [words(field, point(left, page.bottom + 0.9), BODY_MM), ruleAcross(blank, page.bottom)];
   });
-}
-
-function scaleItem(item: Item, k: number): Item {
-  if (item.type === 'clip') throw new Error('a card has no clips');
-  return item.type === 'words'
-    ? { ...item, at: scale(item.at, k), size: item.size * k }
-    : { ...item, path: transformPath(item.path, [k, 0, 0, k, 0, 0]) };
 }

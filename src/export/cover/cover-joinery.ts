@@ -7,14 +7,28 @@ import { towardWords } from '../../job/joints/lean.ts';
 import { type PartEnd, trueShape } from '../../part/ends/end-planes.ts';
 import { edgeMarks } from '../../part/joints/edge-joint.ts';
 import type { Part } from '../../part/part.ts';
-import { endLeanWords, isByCurve, reachWords } from '../../shop/words/describe-ends.ts';
-import { safetyNote, signalled } from '../../shop/words/safety.ts';
+import {
+  cutAngleWords,
+  endLeanWords,
+  isByCurve,
+  longAtWords,
+  reachWords,
+} from '../../shop/words/describe-ends.ts';
+import { standingWords } from '../../shop/words/foot-out-words.ts';
+import type { SafetyId } from '../../shop/words/safety.ts';
 import { present } from '../../units/lists.ts';
 import { showAngle } from '../../units/number-format.ts';
 import type { Rule } from '../../units/rule.ts';
 import { typesetMeasures } from '../../units/typeset.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
-import { about, type Dimensions, lengthWithoutUnit, sentence, unitWord } from '../drawing/dimensions.ts';
+import {
+  about,
+  type Dimensions,
+  lengthWithoutUnit,
+  printedLength,
+  sentence,
+  unitWord,
+} from '../drawing/dimensions.ts';
 import { polyline, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT, LINE_SPACING, textWidth } from '../drawing/text-width.ts';
 import { centreOf } from '../labels/free-space.ts';
@@ -27,13 +41,29 @@ export function endRows(part: Part, width: number): TextRow[] {
   const leaning = slantedEnds(part);
   if (leaning.length === 0) return [];
   const hasBevel = leaning.some(({ angles }) => angles.splay !== 0);
+  const stands = part.stands !== undefined;
+  const fold = present(hasBevel && FOLD_INSTRUCTIONS);
+  // A leg that stands is drawn with its angles on the floor.
+  if (stands) return [...paragraphs(standingEndWords(part, leaning), width), ...paragraphs(fold, width)];
   return [
     ...wordTable((part.ends ?? []).map(angleRow), width, ANGLE_HEAD),
     blankRow(1),
     ...(leaning.every(isByCurve) ? [] : paragraphs([SIGN_CONVENTION, SIGHTLINE_WORDS], width)),
     ...leaning.flatMap((end) => endParagraph(part, end, width)),
-    ...paragraphs(present(hasBevel && FOLD_INSTRUCTIONS, ...SAFETY), width),
+    ...paragraphs(fold, width),
   ];
+}
+
+/** Two ends level with the floor are cut alike, and each is long where the other is short. */
+function standingEndWords(part: Part, ends: readonly PartEnd[]): string[] {
+  const [end] = ends;
+  if (!end) return [];
+  const angles = cutAngleWords(end, (angle) => showAngle(Math.abs(angle)));
+  const stands = standingWords(part, (mm) => printedLength(mm, part.rule));
+  return [
+    ...(stands === undefined ? [] : [stands]),
+    `Both ends are level with the floor: ${angles}. The ${end.side} end is ${longAtWords(end, part)}, the other end opposite.`,
+  ].map(sentence);
 }
 
 const ANGLE_HEAD = ['end', 'miter', 'bevel', 'rake', 'splay', 'lean', 'sightline'];
@@ -41,29 +71,33 @@ const ANGLE_HEAD = ['end', 'miter', 'bevel', 'rake', 'splay', 'lean', 'sightline
 const SIGHTLINE_WORDS =
   'Lean is the whole angle off square. The sightline is the direction of the lean, seen along the part. 0° is away from the reference line, 90° is toward the reference face.';
 
+/** What slanted ends add to the warnings of the cover. */
+export const endSafety = (part: Part): SafetyId[] =>
+  slantedEnds(part).length > 0 ? ['saw-offcut', 'pattern-angles'] : [];
+
+export const jointSafety = ({ joints }: Dimensions): SafetyId[] =>
+  joints.some((joint) => jointLean(joint)) ? ['drill-slope'] : [];
+
 function endParagraph(part: Part, end: PartEnd, width: number): TextRow[] {
   const { rule, stock } = part;
   const thickness = stock?.thickness;
   const points = `${end.side === 'left' ? 'Left' : 'Right'} end: ${reachWords(end, (mm) => lengthWithoutUnit(mm, rule))}. ${sentence(endLeanWords(end, part))}.`;
-  if (thickness === undefined) return paragraph(points, width);
+  // Without a bevel the sawn end is a plain rectangle.
+  if (thickness === undefined || end.angles.splay === 0) return paragraph(points, width);
   const lines = paragraph(`${points} The sawn end, seen square:`, width);
   return [...keepWithNext(lines), trueEndShapeRow(end, thickness, rule), blankRow(1)];
 }
 
 const FOLD_INSTRUCTIONS =
-  'Beside a bevel each edge has a fold tab. Cut around the tab and lay the pattern on the finished edge. Fold the tab over the edge, and continue the cut line along the tab. The line ends at the corner of the other face. On a curved edge, let the tab follow the curve from that corner.';
-
-const SAFETY = (['saw.manual', 'saw-offcut', 'pattern-angles'] as const).map((id) =>
-  signalled(safetyNote(id)),
-);
+  'Cut around the fold tabs and lay the pattern on the finished edge. Fold each tab over its edge. Continue the cut line along the tab, to the corner of the other face. On a curved edge, let the tab follow the curve from that corner.';
 
 /** Numbered as on the sheets; width in mm. */
-export function jointRows(part: Part, { joints }: Dimensions, width: number): TextRow[] {
+export function jointRows(part: Part, { joints }: Dimensions, width: number, brief = false): TextRow[] {
   if (joints.length === 0) return [];
   const { rule } = part;
   const body = joints.map((joint, i) => jointRow(joint, i + 1, rule));
   const table = wordTable(body, width, ['', `station, ${unitWord(rule)}`, 'offset', '']);
-  const ways = [...edgeJointWords(part, joints), ...wedgeWords(joints, rule)];
+  const ways = [...edgeJointWords(part, joints), ...(brief ? [] : wedgeWords(joints, rule))];
   return [...table, blankRow(1), ...paragraphs(ways, width)];
 }
 
@@ -126,10 +160,7 @@ function wedgeWords(joints: readonly Joint[], { unit }: Rule): string[] {
     const rise = about(run * Math.tan(lean.by), rule);
     return `Hole ${number}, ${showAngle(lean.by)}: a rise of ${rise} over ${about(run, rule)}. The hole leans ${towardWords(lean, joint)}. Raise ${raisedSide(lean, joint)}.`;
   });
-  return [
-    `To drill a slanted hole, put a wedge with this slope under the work. ${slopes.join(' ')}`,
-    signalled(safetyNote('drill-slope')),
-  ];
+  return [`To drill a slanted hole, put a wedge with this slope under the work. ${slopes.join(' ')}`];
 }
 
 const MAX_WIDTH_MM = 40;

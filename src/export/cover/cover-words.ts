@@ -4,39 +4,35 @@ import { stepSentence } from '../../job/steps/step-kinds.ts';
 import type { Part } from '../../part/part.ts';
 import { weakGrainWords } from '../../shop/words/describe-stock.ts';
 import type { SafetyId } from '../../shop/words/safety.ts';
-import {
-  DAMP_STRAIN,
-  expectedError,
-  READING_ERROR_MM,
-  SCALE_BAR_MM,
-  SEAM_ERROR_MM,
-} from '../../tiling/expected-error.ts';
-import type { CheckDistance, Layout } from '../../tiling/layout.ts';
+import { expectedError, READING_ERROR_MM, SCALE_BAR_MM } from '../../tiling/expected-error.ts';
+import type { Layout } from '../../tiling/layout.ts';
 import { ORIENTATION_TEXT, type Paper, paperTitle } from '../../tiling/paper/paper-sizes.ts';
-import { NOMINAL_LINE_MM, type PrinterScale, printerScaleText } from '../../tiling/paper/printer-scale.ts';
+import { type PrinterScale, printerScaleText } from '../../tiling/paper/printer-scale.ts';
+import { lastOf } from '../../units/checked.ts';
 import { present } from '../../units/lists.ts';
 import { showCount, showTwoFigures } from '../../units/number-format.ts';
 import type { Rule } from '../../units/rule.ts';
 import { typesetMeasures } from '../../units/typeset.ts';
 import { MM_PER_INCH, type Unit } from '../../units/unit.ts';
-import type { Dimensions } from '../drawing/dimensions.ts';
 import {
   graduationText,
-  lengthWithoutUnit,
   printedLength,
   roundedTolerance,
   sentence,
   toleranceText,
-  unitWord,
 } from '../drawing/dimensions.ts';
-import { truncateToWidth } from '../drawing/text-width.ts';
-import { landmarkNote, offsetRowsOf } from './offset-rows.ts';
 import { quantityWords } from './pair-words.ts';
-import { BODY_MM } from './text-columns.ts';
 
-export function patternSubtitle(part: Part, layout: Layout, what = 'pattern'): string {
+export function patternSubtitle(part: Part, layout: Layout, what = 'pattern', mirrored?: Layout): string {
   const whole = part.shape.type === 'half' ? `half ${what}, to flip at the center line` : what;
-  return `Full-size ${layout.mirrored ? 'mirrored ' : ''}${whole} · ${quantityWords(part)} · ${sheetsSummary(layout, part.rule)}`;
+  const pair = mirrored ? ` · mirrored pattern: ${sheetNames(mirrored)}, code ${mirrored.code}` : '';
+  return `Full-size ${whole} · ${quantityWords(part)} · ${sheetsSummary(layout, part.rule)}${pair}`;
+}
+
+function sheetNames({ sheets }: Layout): string {
+  const [first] = sheets;
+  const last = lastOf(sheets);
+  return first === last ? `sheet ${first.name}` : `sheets ${first.name} to ${last.name}`;
 }
 
 export const sheetsSummary = ({ paper, orientation, sheets, code }: Layout, rule: Rule): string =>
@@ -73,26 +69,18 @@ export const flipSteps = ({ shape, rule }: Part): string[] =>
     : [];
 
 /** For a row, a column or a field of sheets. */
-export function tapeSteps({ sheets, code, rows, columns }: Layout): string[] {
+export function tapeSteps({ sheets, code, rows, columns }: Layout, mirrored?: Layout): string[] {
   if (sheets.length === 1) return ['The pattern fits on one sheet. Nothing needs taping.'];
   const sides = present(columns > 1 && 'left', rows > 1 && 'top');
   const under = columns > 1 ? 'at its left' : 'above it';
   return present(
-    `Every sheet must show the code ${code}. Discard any sheet with a different code.`,
+    mirrored
+      ? `Sort the sheets by their code: ${code}, and ${mirrored.code} for the mirrored pattern. Discard any sheet with a different code.`
+      : `Every sheet must show the code ${code}. Discard any sheet with a different code.`,
     `Cut each sheet along the dotted line at its ${sides.join(' and at its ')}, where it says so.`,
     `Place each sheet on the sheet ${under}. Line up the cut edge with the dotted line and complete the register marks. Then tape. Do not use the edges of the paper.`,
     sides.length > 1 && 'When the rows are taped, lay each row on the row above in the same way.',
-    'Before you cut any wood, check the distances in the list below.',
   );
-}
-
-export function measureRows(part: Part, layout: Layout, { landmarks }: Dimensions): string[][] {
-  const highest = landmarks.filter(({ what }) => what === 'apex' || what === 'most rise');
-  const ofHighest = highest.map(({ what, at, edge }): CheckDistance => {
-    const label = `${edge}, offset of the ${what} at ${printedLength(at.x, part.rule)}`;
-    return { label, length: at.y, from: { x: at.x, y: 0 }, to: at };
-  });
-  return checkDistanceRows({ ...layout, checks: [...layout.checks, ...ofHighest] }, part.rule);
 }
 
 export const checkDistanceRows = (layout: Layout, rule: Rule): string[][] =>
@@ -100,21 +88,14 @@ export const checkDistanceRows = (layout: Layout, rule: Rule): string[][] =>
     return [printedLength(length, rule), toleranceText(expectedError(layout, from, to), rule), label];
   });
 
-export const measureAdvice = (layout: Layout, rule: Rule): string[] =>
-  longMeasureAdvice(layout, rule).concat(REMEDIES);
+export const measureAdvice = (layout: Layout, rule: Rule, hasStraightEdge: boolean): string[] => [
+  ...longMeasureAdvice(layout, rule),
+  ...(layout.sheets.length > 1 ? remedies(hasStraightEdge) : [toleranceSentence()]),
+  SCALE_REMEDY,
+];
 
-/** How the ± of the check distances comes about. */
-export function toleranceSentence({ printer }: Layout, rule: Rule): string {
-  const { reading, bar } = READING_WORDS[rule.unit];
-  const [what, length] = printer
-    ? ['the printer sheet', printedLength(NOMINAL_LINE_MM, rule)]
-    : ['the scale bars', bar];
-  const seam = typesetMeasures(showTwoFigures(SEAM_ERROR_MM, rule.unit));
-  return (
-    '± is the tolerance: the largest error that careful work should leave. ' +
-    `It allows ${reading} in ${length} for reading ${what}, ${DAMP_STRAIN * 100}% for damp paper, ${seam} a seam (seams partly cancel).`
-  );
-}
+/** What the figures of `expected-error.ts` mean. */
+export const toleranceSentence = (): string => 'The largest error is what 99% of careful work keeps.';
 
 /** READING_ERROR_MM in SCALE_BAR_MM. */
 const READING_WORDS = {
@@ -138,27 +119,16 @@ function longMeasureAdvice(layout: Layout, rule: Rule): string[] {
   return [`${toleranceText(most, rule)} is too much for a joint. ${ways.join(' ')}`];
 }
 
-const REMEDIES: readonly string[] = [
-  'All are off by the same percentage: print at 100% again. If the error stays, measure the printer once, and print corrected for it.',
-  'One seam is off: undo it, align its register marks and tape it again.',
-  'One diagonal is long, the other short: a seam is out of square. Check its register marks.',
+/** Which seam to open. */
+const remedies = (hasStraightEdge: boolean): string[] => [
+  `${toleranceSentence()} A distance across a seam is wrong: open that seam.`,
+  hasStraightEdge
+    ? 'The diagonals differ, or the straightedge shows a gap: look along the straight edge. Open the seam where it steps or bends.'
+    : 'The diagonals differ: look along the edges. Open the seam where they step or bend.',
 ];
 
-export const offsetRows = (part: Part, setting: Dimensions): string[][] =>
-  offsetRowsOf(part, setting).map(({ station, side, offsets, marks }) => [
-    lengthWithoutUnit(station, part.rule),
-    ...offsets.map((offset) => (offset === undefined ? '' : lengthWithoutUnit(offset, part.rule))),
-    marks.map(landmarkNote(part, side)).join(', '),
-  ]);
-
-/** An edge's name wider than this is cut in the head of the table, mm. */
-const HEAD_NAME_MM = 22;
-
-export const offsetHead = ({ edges, rule }: Part): string[] => [
-  `station, ${unitWord(rule)}`,
-  ...edges.map(({ name }) => truncateToWidth(name, BODY_MM, HEAD_NAME_MM)),
-  '',
-];
+const SCALE_REMEDY =
+  'All are off by the same percentage: open no seam. Print at 100% again. If the error stays, measure the printer once, and print corrected for it.';
 
 /** Runs of one kind share a sentence. */
 export function curveSentences(part: Part): string[] {
@@ -197,12 +167,11 @@ export const accuracySentence = ({ unit }: Rule): string =>
   `The printed line is within ${typesetMeasures(showTwoFigures(FIT_MM, unit))} of the true curve. Drawn by fairlath.`;
 
 /** What the card and the help say as well, as far as the cover has room. */
-export const COVER_SAFETY: readonly SafetyId[] = [
+export const BRIEF_SAFETY: readonly SafetyId[] = [
   'saw.manual',
   'saw.guide',
   'saw.fingers',
-  'saw-support',
   'saw.wear',
-  'general-people',
   'pattern-scrap',
 ];
+export const COVER_SAFETY: readonly SafetyId[] = [...BRIEF_SAFETY, 'saw-support', 'general-people'];

@@ -14,20 +14,18 @@ export const quantityWords = (part: Part): string =>
   needsMirrorImage(part) ? `${part.quantity / 2} of ${part.quantity} copies` : `quantity ${part.quantity}`;
 
 const FACE_MARK_WORDS =
-  'Copy the loop onto the face and the V onto the edge of each part. Two parts placed face to face, with their V marks together, are mirror images.';
+  'Copy the loop onto the face and the V onto the edge of each part. Placed face to face with their V marks together, the two parts are mirror images.';
 
-export function pairWords(part: Part, layout: Layout): string[] {
+export function pairWords(part: Part, mirrored: Layout | undefined): string[] {
   const { pair, shape } = part;
   if (pair === undefined) return [];
   if (pair === 'identical')
     return [`Make all ${part.quantity} copies from this pattern, with the same face up each time.`];
-  if (needsMirrorImage(part)) return [mirroredPatternWords(layout), FACE_MARK_WORDS];
+  if (needsMirrorImage(part)) return [...(mirrored ? [MIRRORED_WORDS] : []), FACE_MARK_WORDS];
   if (shape.type === 'half')
     return ['Both parts of the pair come from this pattern, because the part is its own mirror image.'];
   return ['For the mirrored part, flip the pattern over on its reference line.', FACE_MARK_WORDS];
 }
 
-const mirroredPatternWords = ({ mirrored }: Layout): string =>
-  mirrored
-    ? 'This is the mirrored pattern. The names of its sheets end in m. Do not mix them with the sheets of the first pattern. Its stations and offsets are the same, but on paper the offsets run the other way. At the saw its cuts lean the other way.'
-    : 'This is the first pattern of a pair. The mirrored pattern follows, and the names of its sheets end in m. Do not mix the two.';
+const MIRRORED_WORDS =
+  'The names of the mirrored sheets end in m. Tape and check both patterns in the same way. On the mirrored one, offsets run the other way and cuts lean the other way.';

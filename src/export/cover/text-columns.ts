@@ -38,7 +38,7 @@ export const keepWithNext = (rows: readonly TextRow[]): TextRow[] =>
   rows.map((row) => ({ ...row, withNext: true }));
 
 export const coverSection = (title: string, rows: readonly TextRow[]): TextRow[] =>
-  rows.length === 0 ? [] : [headingRow(title), ...rows, blankRow(3)];
+  rows.length === 0 ? [] : [headingRow(title), ...rows, blankRow(2)];
 
 /** Each broken to the width of the column (mm) and kept together. */
 export const paragraphs = (texts: readonly string[], width: number): TextRow[] =>
@@ -90,7 +90,8 @@ function fillColumns(rows: readonly TextRow[], columns: readonly Box[]) {
       y -= row.height;
     }
   }
-  return { items, rest: rows.slice(next) };
+  const rest = rows.slice(next);
+  return { items, rest: rest.every(({ blank }) => blank) ? [] : rest };
 }
 
 function groupHeight(rows: readonly TextRow[], at: number): number {

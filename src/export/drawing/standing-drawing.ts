@@ -12,9 +12,9 @@ const SIDE_WHITE = 3.6;
 const OVER_TOP = 0.6;
 /** From the floor to the line of a distance and from there to its figure, parts of the type size. */
 const UNDER_FLOOR = 0.8;
-const UNDER_DISTANCE = 0.6;
+const UNDER_DISTANCE = 0.75;
 const FIGURE_SHARE = 1.15;
-const FRACTION_SHARE = 1.6;
+const FRACTION_SHARE = 1.4;
 const DISTANCE_TICK_MM = 1;
 /** How far down the leg its angle is written. */
 const ANGLE_HEIGHT = 0.42;

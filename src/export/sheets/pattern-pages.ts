@@ -13,9 +13,16 @@ export interface PatternPages {
   readonly pages: Generator<Page>;
 }
 
-export function patternPages(part: Part, layout: Layout, cover: boolean, notes?: PatternNotes): PatternPages {
+/** The cover names the sheets of `mirrored` as well. */
+export function patternPages(
+  part: Part,
+  layout: Layout,
+  cover: boolean,
+  notes?: PatternNotes,
+  mirrored?: Layout,
+): PatternPages {
   const dimensions = dimensionsOf(part);
-  const covers = cover ? patternCover(part, layout, dimensions, notes) : [];
+  const covers = cover ? patternCover(part, layout, dimensions, notes, mirrored) : [];
   const pattern = patternOf(part, layout, dimensions, notes);
   return coverThenSheets(covers, layout, (sheet) => sheetPage(pattern, sheet));
 }
@@ -34,8 +41,10 @@ function* composeInOrder(covers: readonly Page[], sheets: Layout['sheets'], comp
   for (const sheet of sheets) yield compose(sheet);
 }
 
+/** One pattern, or both of a pair after one cover. */
 export function pairPages(part: Part, layouts: readonly Layout[], cover: boolean): PatternPages {
-  const each = layouts.map((layout) => patternPages(part, layout, cover));
+  const mirrored = layouts.find((layout) => layout.mirrored);
+  const each = layouts.map((layout, i) => patternPages(part, layout, cover && i === 0, undefined, mirrored));
   return { names: each.flatMap(({ names }) => names), pages: concatenate(each.map(({ pages }) => pages)) };
 }
 

@@ -6,7 +6,6 @@ import {
   printSteps,
   sheetsSummary,
   tapeSteps,
-  toleranceSentence,
 } from '../cover/cover-words.ts';
 import { coverSection, numberedSteps, type TextRow } from '../cover/text-columns.ts';
 import { toleranceText } from '../drawing/dimensions.ts';
@@ -41,7 +40,7 @@ function stickCoverRows(stick: LaidStoryStick, width: number): TextRow[] {
     ...measureSection(
       'Check distances, before you use it',
       checkDistanceRows(layout, part.rule),
-      [toleranceSentence(layout, part.rule), ...measureAdvice(layout, part.rule)],
+      measureAdvice(layout, part.rule, true),
       width,
     ),
   ];

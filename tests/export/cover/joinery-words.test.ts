@@ -5,14 +5,15 @@ import { patternCover } from '../../../src/export/cover/cover-page.ts';
 import { jointMeasures } from '../../../src/export/cover/joinery-words.ts';
 import { dimensionsOf } from '../../../src/export/drawing/dimensions.ts';
 import type { Page } from '../../../src/export/drawing/drawing.ts';
-import { patternPages } from '../../../src/export/sheets/pattern-pages.ts';
+import { pairPages, patternPages } from '../../../src/export/sheets/pattern-pages.ts';
 import type { Part } from '../../../src/part/part.ts';
+import { edgeCheckDistances } from '../../../src/tiling/check-crosses.ts';
 import type { Layout } from '../../../src/tiling/layout.ts';
 import { layOutMirrored } from '../../../src/tiling/mirrored-layout.ts';
 import { parsePaper } from '../../../src/tiling/paper/paper-sizes.ts';
 import { layOut } from '../../../src/tiling/tile.ts';
 import { Faults } from '../../../src/units/fault.ts';
-import { partOf } from '../../part/jobs.ts';
+import { partOf, samplePart } from '../../part/jobs.ts';
 import { LEG, leg, RAIL, rail } from '../joinery.ts';
 import { boxOnSheet, moved, strokesOf, wordsFrame, wordsOf } from '../words-on.ts';
 
@@ -26,8 +27,8 @@ const optionsOn = (paper: string) => ({
 const textOn = (pages: readonly Page[]): string =>
   pages.flatMap(({ drawing }) => wordsOf(drawing.items).map(({ text }) => text)).join(' ');
 
-const coverText = (part: Part, layout: Layout): string =>
-  textOn(patternCover(part, layout, dimensionsOf(part)));
+const coverText = (part: Part, layout: Layout, mirrored?: Layout): string =>
+  textOn(patternCover(part, layout, dimensionsOf(part), undefined, mirrored));
 
 /** A cover on one great page, so that no line is broken by a page. */
 const coverOf = (part: Part): string => coverText(part, layOut(part, optionsOn('a3')));
@@ -153,12 +154,13 @@ describe('the cover', () => {
     expect(text).toMatch(/left 6° 4° 6° 4° 7\.2° 33\.6°/);
     expect(text).toMatch(/Left end: long point at station 0, offset 1 5⁄8, on the reference face/);
     expect(text).toMatch(/Positive miter or rake: the cut is closer to the left end/);
-    expect(text).toMatch(/Warning: Follow the manual of your saw/);
+    expect(text).toMatch(/Warning Follow the manual of your saw/);
   });
 
-  test('draws the true shape of a mitred end with its measures', () => {
-    // 90 mm ÷ cos 45° = 127.28 mm, by hand.
-    expect(coverOf(rail())).toMatch(/other face 127\.5 scant reference face 127\.5 scant 20 20/);
+  test('draws the true shape of a beveled end with its measures', () => {
+    // 1 5/8 in ÷ cos 6° = 1.634 in across the reference face, by hand; a mitered end is a plain rectangle.
+    expect(coverOf(leg())).toMatch(/other face 1 21⁄32 reference face 1 5⁄8 full 1 3⁄4 1 3⁄4/);
+    expect(coverOf(rail())).not.toContain('seen square');
   });
 
   test('gives the wedge of a hole that leans, and which end it raises', () => {
@@ -167,7 +169,7 @@ describe('the cover', () => {
     expect(text).toMatch(
       /Hole 3, 2°: a rise of 27⁄64″ over 12″\. The hole leans toward the left end\. Raise the right end\./,
     );
-    expect(text).toMatch(/Warning: Follow the manual of your drill press/);
+    expect(text).toMatch(/Follow the manual of your drill press/);
     const metric = RAIL.concat('joints:\n  - hole: {at: 300, out: 45, diameter: 10, lean: 5, toward: out}\n');
     expect(coverOf(partOf(metric))).toMatch(
       /Hole 1, 5°: a rise of 26(\.5)? mm over 300 mm\. The hole leans away from the reference line\. Raise the reference edge\./,
@@ -185,7 +187,8 @@ describe('the cover', () => {
 
   test('measures each edge between the corners of the face as it is cut', () => {
     // 640 − 2 · 90 mm along the upper edge of a rail mitred by 45°, by hand.
-    expect(coverOf(rail())).toMatch(/640 mm ± \S+ mm lower.*460 mm ± \S+ mm upper/);
+    expect(edgeCheckDistances(rail()).map(({ length }) => Math.round(length))).toEqual([640, 460]);
+    expect(coverOf(rail())).toMatch(/640 mm ± \S+ mm lower/);
   });
 });
 
@@ -194,10 +197,17 @@ describe('a pair', () => {
     expect(coverOf(rail())).toMatch(/For the mirrored part, flip the pattern over on its reference line\./);
   });
 
-  test('with joints has a pattern and a cover for each hand', () => {
-    expect(coverOf(leg())).toMatch(/1 of 2 copies/);
-    const mirrored = layOutMirrored(leg(), optionsOn('a3'));
-    expect(coverText(leg(), mirrored)).toMatch(/Hall bench back leg, mirrored Full-size mirrored pattern/);
+  test('with joints has a pattern for each hand and one cover for both', () => {
+    const [layout, mirrored] = [layOut, layOutMirrored].map((lay) => lay(leg(), optionsOn('a3')));
+    const { names } = pairPages(leg(), [layout!, mirrored!], true);
+    expect(names).toEqual([
+      'cover',
+      ...[layout!, mirrored!].flatMap(({ sheets }) => sheets.map(({ name }) => name)),
+    ]);
+    const text = coverText(leg(), layout!, mirrored);
+    expect(text).toMatch(/1 of 2 copies/);
+    expect(text).toContain(`code ${mirrored!.code}`);
+    for (const { name } of [mirrored!.sheets[0], mirrored!.sheets.at(-1)!]) expect(text).toContain(name);
   });
 
   test('of like parts comes from one pattern, the same face up', () => {
@@ -205,6 +215,24 @@ describe('a pair', () => {
       /Make all 2 copies from this pattern/,
     );
   });
+});
+
+test('the cover of a leg that stands, and of its mirror image, is one page with the leg drawn on the floor', () => {
+  const part = samplePart('hall-bench/leg.yaml');
+  const options = { ...optionsOn('letter'), turn: 'auto' } as const;
+  const [layout, mirrored] = [layOut(part, options), layOutMirrored(part, options)];
+  const { names } = pairPages(part, [layout, mirrored], true);
+  expect(names).toHaveLength(5);
+  const text = coverText(part, layout, mirrored);
+  for (const words of [
+    'From the front',
+    'From the side',
+    'floor',
+    '1 3⁄16″',
+    '1 25⁄32″ full',
+    'outside the top',
+  ])
+    expect(text).toContain(words);
 });
 
 test('a joint is told from the reference end and the reference line', () => {

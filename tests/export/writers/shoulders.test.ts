@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { FIT_MM } from '../../../src/curves/geometry/tolerance.ts';
 import { measuresSection } from '../../../src/export/card/card-measures.ts';
-import { offsetRows } from '../../../src/export/cover/cover-words.ts';
-import { dimensionsOf } from '../../../src/export/drawing/dimensions.ts';
+import { landmarkNote, offsetRowsOf } from '../../../src/export/cover/offset-rows.ts';
+import { dimensionsOf, lengthWithoutUnit } from '../../../src/export/drawing/dimensions.ts';
 import { fullSize } from '../../../src/export/full-size/compose-full-size.ts';
 import { offsetsTable } from '../../../src/export/tables/offsets-table.ts';
 import { writeDxf } from '../../../src/export/writers/dxf.ts';
@@ -89,7 +89,10 @@ describe('tables of a part with shoulders', () => {
 
   test('on the cover have a row for either side, and other landmarks there once', () => {
     const rail = samplePart('hall-bench/seat-rail.yaml');
-    const rows = offsetRows(rail, dimensionsOf(rail));
+    const rows = offsetRowsOf(rail, dimensionsOf(rail)).map(({ station, side, offsets, marks }) => [
+      ...[station, ...offsets].map((mm) => lengthWithoutUnit(mm ?? 0, rail.rule)),
+      marks.map(landmarkNote(rail, side)).join(', '),
+    ]);
     expect(rows.filter(([station]) => station === '1')).toEqual([
       ['1', '3⁄4', '2 3⁄4', 'left of shoulder of lower, left of shoulder of upper'],
       ['1', '0', '3 1⁄4', 'right of shoulder of lower, right of shoulder of upper'],
