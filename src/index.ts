@@ -21,7 +21,7 @@ export { ellipse } from './curves/simple/ellipse.ts';
 export { line } from './curves/simple/line.ts';
 export { spline } from './curves/simple/spline.ts';
 export { taperedBatten } from './curves/tapered/tapered-batten.ts';
-export { type Card, type CardOptions, cardPage, composeCard } from './export/card/compose-card.ts';
+export { type Card, type CardOptions, cardPages, composeCard } from './export/card/compose-card.ts';
 export { fullSize } from './export/full-size/compose-full-size.ts';
 export { fullSizePage } from './export/full-size/full-size-files.ts';
 export { fullSizeOnBoard } from './export/full-size/full-size-on-board.ts';

@@ -1,6 +1,6 @@
 import type { Box } from '../../src/curves/geometry/bounds.ts';
-import { cardPage } from '../../src/export/card/compose-card.ts';
-import type { Words } from '../../src/export/drawing/drawing.ts';
+import { cardPages } from '../../src/export/card/compose-card.ts';
+import type { Drawing, Words } from '../../src/export/drawing/drawing.ts';
 import { CAP_HEIGHT, textWidth } from '../../src/export/drawing/text-width.ts';
 import type { Part } from '../../src/part/part.ts';
 import { parsePaper } from '../../src/tiling/paper/paper-sizes.ts';
@@ -32,7 +32,10 @@ const composedBox = ({ text, at, size, anchor }: Words): Box => {
 
 /** All that must hold of any card, before it is written. */
 export function faultsOf(part: Part, paper: string): string[] {
-  const { drawing } = cardPage(part, { paper: parsePaper(paper) });
+  return cardPages(part, { paper: parsePaper(paper) }).flatMap(({ drawing }) => pageFaults(drawing));
+}
+
+function pageFaults(drawing: Drawing): string[] {
   const words = drawing.items
     .filter((item) => item.type === 'words')
     .map((item) => ({ text: item.text, size: item.size, box: composedBox(item) }));

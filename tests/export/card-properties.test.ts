@@ -58,7 +58,7 @@ function partIfAny(text: string): Part | undefined {
   }
 }
 
-test('property: whatever the job, its card is one page with nothing over anything else', () => {
+test('property: whatever the job, its card has nothing over anything else', () => {
   let made = 0;
   fc.assert(
     fc.property(anyJob, fc.constantFrom('letter', 'a4', 'a3'), (text, paper) => {

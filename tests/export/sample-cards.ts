@@ -23,7 +23,7 @@ export function sampleCard(name: string) {
 /** And written and read back once. */
 const read = new Map<string, ReturnType<typeof readPdf>>();
 export function readCard(name: string): ReturnType<typeof readPdf> {
-  const card = read.get(name) ?? writePdf([sampleCard(name).page], name, font).then(readPdf);
+  const card = read.get(name) ?? writePdf(sampleCard(name).pages, name, font).then(readPdf);
   read.set(name, card);
   return card;
 }

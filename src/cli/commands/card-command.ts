@@ -18,9 +18,10 @@ const OPTIONS = [
 
 export const makeCommand = jobCommand({
   name: 'card',
-  summary: 'one page for the shop wall',
+  summary: 'the part, its figures and its cuts, for the shop wall',
   description:
-    'Write the job card, one page for the shop wall: drawing, offsets, cut list, batten, saw and order of cuts. ' +
+    'Write the job card for the shop wall: drawing, offsets, cut list, batten, saw and order of cuts. ' +
+    'The card has a back where the front does not hold everything: print it on both sides of one sheet. ' +
     'Write what you measure into the boxes beside the check distances.',
   options: OPTIONS,
   notes: [
@@ -40,7 +41,7 @@ export const makeCommand = jobCommand({
     const { writePdf } = await import('../../export/writers/pdf.ts');
     const card = withFaultContext(context, () => composeCard(part, { paper }));
     const { measures: checks, ...lists } = card.lists;
-    writeFileAtomic(output, await writePdf([card.page], `${part.name}, card`, loadFont));
+    writeFileAtomic(output, await writePdf(card.pages, `${part.name}, card`, loadFont));
     return {
       part,
       json: () => ({ file: output, paper: paper.name, scale: card.scale, checks, ...lists }),

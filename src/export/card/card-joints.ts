@@ -1,6 +1,6 @@
 import type { Part } from '../../part/part.ts';
 import { jointRows } from '../cover/cover-joinery.ts';
-import { jointMeasures, jointName } from '../cover/joinery-words.ts';
+import { jointMeasures, jointName, PAPER_WORDS } from '../cover/joinery-words.ts';
 import { paragraphs } from '../cover/text-columns.ts';
 import { type Dimensions, lengthWithoutUnit } from '../drawing/dimensions.ts';
 import { type CardSection, shrinkingVariants } from './fit-sections.ts';
@@ -12,7 +12,9 @@ export function jointsSection(part: Part, setting: Dimensions, width: number): C
   const { joints } = setting;
   if (joints.length === 0) return undefined;
   const show = (mm: number): string => lengthWithoutUnit(mm, part.rule);
-  const sentences = joints.map((joint, i) => `${i + 1} ${jointName(joint)}, ${jointMeasures(joint, show)}`);
+  const sentences = joints.map(
+    (joint, i) => `${i + 1} ${jointName(joint)}, ${jointMeasures(joint, show, PAPER_WORDS)}`,
+  );
   const full =
     joints.length <= MAX_JOINTS ? [{ rows: jointRows(part, setting, width), list: sentences }] : [];
   const shortened = shrinkingVariants(Math.min(MAX_JOINTS, joints.length), 1, (count) => {

@@ -6,7 +6,7 @@ import { lastOf } from '../../units/checked.ts';
 import { landmarkName, landmarkNote, type OffsetRow, offsetRowsOf } from '../cover/offset-rows.ts';
 import { blankRow, paragraphs } from '../cover/text-columns.ts';
 import { dimensionsOf, lengthWithoutUnit, printedLength } from '../drawing/dimensions.ts';
-import { type FormColumn, formTable } from '../tables/paper-table.ts';
+import { FIGURE_SIZES_MM, type FormColumn, formTable } from '../tables/paper-table.ts';
 import type { CardSection, SectionVariant } from './fit-sections.ts';
 
 /** The kinds of landmark that keep their row, as the page fills. */
@@ -36,26 +36,30 @@ export function offsetsSection(part: Part, width: number): CardSection {
   const bent = edgesWithOffsets(part);
   const level = part.edges.filter(isLevel).map((edge) => levelSentence(part, edge));
   const tables = bent.length === 0 ? [[]] : candidateTables(part, bent);
-  const variants = tables.map((rows): SectionVariant => {
-    const sentences = [...level, ...(rows === tables[0] ? [] : [MORE_OFFSETS_NOTE])];
-    const columns = offsetColumns(part, bent, rows);
-    const table = rows.length > 0 ? [...formTable(columns, width, NOTES_OVERRUN_MM), blankRow(1.4)] : [];
-    return {
-      rows: [...table, ...paragraphs(sentences, width)],
-      list: rows.map(({ station, side, offsets, marks }) => ({
-        station,
-        ...(side && { side }),
-        shown: show(station),
-        edges: part.edges.flatMap(({ name }, e) => {
-          const offset = offsets[e];
-          return offset === undefined ? [] : [{ name, offset, shown: show(offset) }];
-        }),
-        marks: marks.map(landmarkNote(part, side)),
-      })),
-    };
-  });
+  const sizes = bent.length === 0 ? [FIGURE_SIZES_MM[0]] : FIGURE_SIZES_MM;
+  const variants = tables
+    .flatMap((rows) => sizes.map((size) => ({ rows, size })))
+    .map(({ rows, size }): SectionVariant => {
+      const sentences = [...level, ...(rows === tables[0] ? [] : [MORE_OFFSETS_NOTE])];
+      const columns = offsetColumns(part, bent, rows);
+      const table =
+        rows.length > 0 ? [...formTable(columns, width, NOTES_OVERRUN_MM, size), blankRow(1.4)] : [];
+      return {
+        rows: [...table, ...paragraphs(sentences, width)],
+        list: rows.map(({ station, side, offsets, marks }) => ({
+          station,
+          ...(side && { side }),
+          shown: show(station),
+          edges: part.edges.flatMap(({ name }, e) => {
+            const offset = offsets[e];
+            return offset === undefined ? [] : [{ name, offset, shown: show(offset) }];
+          }),
+          marks: marks.map(landmarkNote(part, side)),
+        })),
+      };
+    });
   const title = 'Offsets, square from the reference line';
-  const sufficient = tables.findIndex(({ length }) => length <= SUFFICIENT_ROWS);
+  const sufficient = tables.findIndex(({ length }) => length <= SUFFICIENT_ROWS) * sizes.length;
   return { name: 'offsets', title, priority: 1, variants, sufficientVariant: Math.max(0, sufficient) };
 }
 

@@ -6,14 +6,14 @@ import { BLADES, bladeName } from '../../shop/saw/blades.ts';
 import type { EndCut } from '../../shop/saw/saw-depth.ts';
 import { cutOrder } from '../../shop/words/cut-order.ts';
 import { describeBlade } from '../../shop/words/describe-blade.ts';
-import { cutAngleWords, describeEndCut, longAtWords, reachWords } from '../../shop/words/describe-ends.ts';
+import { cutAngleWords, describeEndCut, longAtWords } from '../../shop/words/describe-ends.ts';
 import { firstOf } from '../../units/checked.ts';
 import type { LengthFormat } from '../../units/graduation.ts';
 import { showAngle } from '../../units/number-format.ts';
 import { typesetMeasures } from '../../units/typeset.ts';
-import { numberedSteps, paragraph } from '../cover/text-columns.ts';
-import { lengthWithoutUnit, printedLengthWords, sentence } from '../drawing/dimensions.ts';
-import { type CardSection, type SectionVariant, shrinkingVariants } from './fit-sections.ts';
+import { numberedSteps } from '../cover/text-columns.ts';
+import { printedLengthWords, sentence } from '../drawing/dimensions.ts';
+import type { CardSection, SectionVariant } from './fit-sections.ts';
 import { settingRows } from './setting-rows.ts';
 
 /** What the saw and the miter gauge are set to; width in mm. */
@@ -32,7 +32,7 @@ export function sawSection(part: Part, sawing: Sawing, width: number): CardSecti
 /** Both ends in one where they are set alike: each is then long where the other is short. */
 function endSettings(part: Part, sawing: Sawing) {
   const settings = sawing.ends.map((cut) => ({
-    what: `${cut.end.side} end${isSquare(cut.end) ? '' : `, ${longAtWords(cut.end, part)}`}`,
+    what: typesetMeasures(`${cut.end.side} end${isSquare(cut.end) ? '' : `, ${longAtWords(cut.end, part)}`}`),
     value: cutAngleWords(cut.end, showAngle),
     notes: endNotes(part, cut, sawing),
     requiredNotes: 0,
@@ -43,17 +43,15 @@ function endSettings(part: Part, sawing: Sawing) {
   const both = { ...left, what: 'both ends' };
   if (isSquare(left.cut.end)) return [both];
   const lean = sentence(`${left.what}; right: opposite.`);
-  return [{ ...both, notes: [lean, ...left.notes.slice(0, 1), ...right.notes], requiredNotes: 1 }];
+  return [{ ...both, notes: [lean, ...right.notes], requiredNotes: 1 }];
 }
 
 function endNotes(part: Part, cut: EndCut, sawing: Sawing): string[] {
-  const { end } = cut;
   const cutting = describeEndCut(part, cut, sawing, printedLengthWords(part.rule)).map(
     ({ label, words }) => `${label}: ${words}`,
   );
-  if (isSquare(end)) return cutting.map(sentence);
-  const points = `${end.side} end, ${reachWords(end, (mm) => lengthWithoutUnit(mm, part.rule))}.`;
-  return [points, ...cutting].map(sentence);
+  // The pattern shows the long and the short point.
+  return cutting.map(sentence);
 }
 
 function bladeSetting({ rule, sawAllowance }: Part, blade: BladeAdvice) {
@@ -76,17 +74,13 @@ function bladeValue(blade: BladeAdvice, { unit, rounded }: LengthFormat): string
   return blade.widest ? `${name} or narrower` : `none: even ${name} is too wide`;
 }
 
-/** So many steps will do while others are short of words. */
-const SUFFICIENT_STEPS = 4;
-
-/** What is cut first, and what after it; width in mm. */
+/** What is cut first, and what after it, every step; width in mm. */
 export function cutOrderSection(part: Part, sawing: Sawing, width: number): CardSection {
-  const order = cutOrder(part, sawing, printedLengthWords(part.rule)).map(sentence);
-  const variants = shrinkingVariants(order.length, 1, (count) => {
-    const list = order.slice(0, count);
-    const rest = count < order.length ? paragraph('For the other steps, print the saw picture.', width) : [];
-    return { rows: [...numberedSteps(list, width), ...rest], list };
-  });
-  const sufficientVariant = Math.max(0, order.length - SUFFICIENT_STEPS);
-  return { name: 'order', title: 'Order of cuts', priority: 6, variants, sufficientVariant };
+  const list = cutOrder(part, sawing, printedLengthWords(part.rule)).map(sentence);
+  return {
+    name: 'order',
+    title: 'Order of cuts',
+    priority: 6,
+    variants: [{ rows: numberedSteps(list, width), list }],
+  };
 }

@@ -46,14 +46,12 @@ export function stripSection(part: Part, runs: RunsAdvice | undefined, width: nu
   const size = isNone ? 'none: the bend is too tight' : sizes;
   const nails = nailRows(part, runs);
   const table = nails.length === 0 ? [] : nailTable(part, nails, advice, width);
-  const pointer = nails.length === 0 ? [] : paragraph('For the nails, print the batten picture.', width);
   const variant = (notes: readonly string[], below: readonly TextRow[]): SectionVariant => ({
     rows: [...settingRows(advice.species.name, size, notes, width), ...below],
     list: { species: advice.species.name, size, notes },
   });
   const full = variant(sentences.slice(isNone ? 0 : 1), table);
-  const variants = [full, variant(sentences.slice(1, 2), table), variant([], table), variant([], pointer)];
-  return { ...SECTION, variants, sufficientVariant: 2 };
+  return { ...SECTION, variants: [full] };
 }
 
 /** No rule sets out less than half a graduation: there the nail goes on the line. */

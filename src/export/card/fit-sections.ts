@@ -33,9 +33,12 @@ export function fitSections(sections: readonly CardSection[], height: number) {
   for (const one of byPriority) grow(one, one.section.variants.slice(-1));
   for (const one of byPriority) grow(one, one.section.variants.slice(one.section.sufficientVariant ?? 0));
   for (const one of byPriority) grow(one, one.section.variants);
-  return chosen.map(({ section: { name, title }, variant: { rows, list } }) => {
-    return { name, rows: rows.length > 0 ? [headingRow(title), ...rows] : [], list };
-  });
+  return chosen.map(({ section, variant: { rows, list } }) => ({
+    name: section.name,
+    rows: rows.length > 0 ? [headingRow(section.title), ...rows] : [],
+    list,
+    isFull: rows === section.variants[0]?.rows,
+  }));
 }
 
 /** White between two sections, mm. */

@@ -16,19 +16,24 @@ export const jointSideWords = ({ face }: Joint): string | undefined => {
   return `on ${face === OTHER_FACE ? 'the other face' : quoted(face)}`;
 };
 
-export function jointPlace(joint: Joint, show: ShowLength): string {
+/** As the job names them, and as paper does. */
+const JOB_WORDS = { at: 'at', out: 'out' } as const;
+export const PAPER_WORDS = { at: 'station', out: 'offset' } as const;
+type PlaceWords = typeof JOB_WORDS | typeof PAPER_WORDS;
+
+export function jointPlace(joint: Joint, show: ShowLength, words: PlaceWords = JOB_WORDS): string {
   const { at, out } = jointOrigin(joint);
   const from = isOnEdge(joint) ? ' from the reference face' : '';
   return present(
     jointSideWords(joint),
-    at !== undefined && `at ${show(at)}`,
-    out !== undefined && `out ${show(out)}${from}`,
+    at !== undefined && `${words.at} ${show(at)}`,
+    out !== undefined && `${words.out} ${show(out)}${from}`,
   ).join(', ');
 }
 
 /** "at 5, out 1: 2 × 3⁄8, 1 deep". */
-export const jointMeasures = (joint: Joint, show: ShowLength): string =>
-  [jointPlace(joint, show), jointSize(joint, show)].filter((part) => part !== '').join(': ');
+export const jointMeasures = (joint: Joint, show: ShowLength, words: PlaceWords = JOB_WORDS): string =>
+  [jointPlace(joint, show, words), jointSize(joint, show)].filter((part) => part !== '').join(': ');
 
 export const slantedEnds = ({ ends }: Pick<Part, 'ends'>): readonly PartEnd[] =>
   (ends ?? []).filter((end) => !isSquare(end));

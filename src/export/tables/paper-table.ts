@@ -1,7 +1,7 @@
 import { point } from '../../curves/geometry/point.ts';
 import { BASELINE_SHARE, BODY_MM, keepTogether, type TextRow } from '../cover/text-columns.ts';
 import { boxCorners, type Item, polyline, words } from '../drawing/drawing.ts';
-import { LINE_SPACING, textWidth, truncateToWidth, wrapText } from '../drawing/text-width.ts';
+import { CAP_HEIGHT, LINE_SPACING, textWidth, truncateToWidth, wrapText } from '../drawing/text-width.ts';
 
 /** An empty box is to write in; `left` and `width` in mm from the table's left. */
 interface TableCell {
@@ -11,23 +11,24 @@ interface TableCell {
   readonly content: readonly string[] | 'box';
 }
 
-const BOX_HEIGHT_MM = 5;
 const BOX_FOOT_MM = 0.5;
+/** Above and below a box in its row. */
+const BOX_WHITE_MM = 1;
 
 const tableRow = (cells: readonly TableCell[], height: number, baseline: number): TextRow => ({
   height,
   draw: (x, top) =>
     cells.flatMap(({ left, width, size, content }): Item[] =>
       content === 'box'
-        ? [writingBox(x + left, top - height + BOX_FOOT_MM, width)]
+        ? [writingBox(x + left, top - height + BOX_FOOT_MM, width, height - BOX_WHITE_MM)]
         : content.map((line, i) =>
             words(line, { x: x + left, y: top - baseline - BODY_MM * LINE_SPACING * i }, size),
           ),
     ),
 });
 
-function writingBox(left: number, bottom: number, width: number): Item {
-  const box = { left, right: left + width, bottom, top: bottom + BOX_HEIGHT_MM };
+function writingBox(left: number, bottom: number, width: number, height: number): Item {
+  const box = { left, right: left + width, bottom, top: bottom + height };
   return polyline('rule', boxCorners(box), true);
 }
 
@@ -75,11 +76,13 @@ const headRule = (width: number): TextRow => ({
   draw: (x, top) => [polyline('rule', [point(x, top - 0.5), point(x + width, top - 0.5)])],
 });
 
-const FIGURE_SIZE_MM = 3.9;
+/** Figures of 4 mm are read off a wall; a narrow or a long table has smaller ones. */
+export const FIGURE_SIZES_MM = [6.1, 5, 3.9] as const;
 const FORM_ROW_MM = 6;
-const FORM_BASELINE_MM = FORM_ROW_MM - 1.7;
+/** A row's height over its type size. */
+const FORM_ROW_WHITE_MM = 1.6;
 const BOX_WIDTH_MM = { min: 11.5, max: 24 } as const;
-const FORM_GAP_MM = 3;
+const FORM_GAP_MM = 4;
 const MIN_NOTE_WIDTH_MM = 14;
 /** A text exactly as wide as its column fits it in spite of rounding. */
 const ROUNDING_MM = 1e-6;
@@ -92,13 +95,18 @@ export interface FormColumn {
 }
 
 /** Boxes share the width (mm) that text leaves; if too little, figures are set smaller, then columns left out. */
-export function formTable(columns: readonly FormColumn[], width: number, overrun = 0): TextRow[] {
-  for (const size of [FIGURE_SIZE_MM, BODY_MM]) {
+export function formTable(
+  columns: readonly FormColumn[],
+  width: number,
+  overrun = 0,
+  most: number = FIGURE_SIZES_MM[0],
+): TextRow[] {
+  for (const size of [...FIGURE_SIZES_MM.filter((one) => one <= most), BODY_MM]) {
     const sized = sizeColumns(columns, width, overrun, size);
     if (sized) return formRows(sized);
   }
   return columns.length > 1
-    ? formTable(columns.slice(0, -1), width, overrun)
+    ? formTable(columns.slice(0, -1), width, overrun, most)
     : formRows(columns.map((column) => ({ ...column, size: BODY_MM, width })));
 }
 
@@ -138,9 +146,11 @@ function formRows(columns: readonly SizedColumn[]): TextRow[] {
   };
   const heads = placed.map((column) => cell(column, BODY_MM, column.head));
   const count = Math.max(...columns.map(({ cells }) => cells.length));
+  const figures = Math.max(...columns.map(({ size }) => size));
+  const height = Math.max(FORM_ROW_MM, figures + FORM_ROW_WHITE_MM);
   const rows = Array.from({ length: count }, (_, r) => {
     const cells = placed.map((column) => cell(column, column.size, column.cells[r]));
-    return tableRow(cells, FORM_ROW_MM, FORM_BASELINE_MM);
+    return tableRow(cells, height, (height + figures * CAP_HEIGHT) / 2);
   });
   return [
     ...(heads.some(({ content }) => content.length > 0)

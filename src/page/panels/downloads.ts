@@ -1,4 +1,4 @@
-import { cardPage } from '../../export/card/compose-card.ts';
+import { cardPages } from '../../export/card/compose-card.ts';
 import { fileNameFor } from '../../export/drawing/file-name.ts';
 import { fullSize } from '../../export/full-size/compose-full-size.ts';
 import { fullSizeDxf, fullSizePage, fullSizeSvg } from '../../export/full-size/full-size-files.ts';
@@ -43,8 +43,8 @@ export const DOWNLOADS: readonly Download[] = [
     return (await writePatternPdf(part, layout, { font, cover: true, mirrored })) as BlobPart;
   }),
   pdf('The card for the shop wall (PDF)', '-card.pdf', async (part, _layouts, font) => {
-    const card = cardPage(part, { paper: parsePaper(DEFAULT_PAPER[part.rule.unit]) });
-    return (await writePdf([card], `${part.name}, card`, font)) as BlobPart;
+    const card = cardPages(part, { paper: parsePaper(DEFAULT_PAPER[part.rule.unit]) });
+    return (await writePdf(card, `${part.name}, card`, font)) as BlobPart;
   }),
   svg('The batten and its nails (SVG)', '-strip.svg', async (part) => {
     const species = chooseStripSpecies(undefined, part.stock?.species);

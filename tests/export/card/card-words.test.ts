@@ -19,6 +19,6 @@ test('the cards of the samples and of three other parts say what their file of w
   expect(PARTS.length).toBeGreaterThan(3);
   await expectPageWords(
     'card-page',
-    PARTS.map(([name, { page }]) => [name, textLines(page.drawing.items)]),
+    PARTS.map(([name, { pages }]) => [name, pages.flatMap(({ drawing }) => textLines(drawing.items))]),
   );
 });

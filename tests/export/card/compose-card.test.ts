@@ -1,9 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { printedLengthWords, sentence } from '../../../src/export/drawing/dimensions.ts';
+import type { Page } from '../../../src/export/drawing/drawing.ts';
 import { standardScale } from '../../../src/export/pictures/picture-frame.ts';
 import { writePdf } from '../../../src/export/writers/pdf.ts';
 import { halfOf } from '../../../src/part/derived/half-pattern.ts';
 import type { Part } from '../../../src/part/part.ts';
+import { adviseSawing } from '../../../src/shop/saw/advise-sawing.ts';
+import { cutOrder } from '../../../src/shop/words/cut-order.ts';
+import { sawCautions } from '../../../src/shop/words/saw-cautions.ts';
 import { partOf, samplePart } from '../../part/jobs.ts';
 import { boxOf, clashes, crowdedPart, faultsOf } from '../card-faults.ts';
 
@@ -13,23 +18,25 @@ const POINTS_PER_MM = 72 / 25.4;
 
 describe('a job card read back from its PDF', () => {
   test.each(ALL)(
-    '%s is one page, its words inside, apart and large enough to read off the wall',
+    '%s is one leaf, its words inside, apart and large enough to read off the wall',
     async (name) => {
       const { pages } = await readCard(name);
-      expect(pages).toHaveLength(1);
-      const { width, height, words } = pages[0]!;
-      for (const { text, at, width: wide, size } of words) {
-        expect(at.x, text).toBeGreaterThan(0);
-        expect(at.y, text).toBeGreaterThan(0);
-        expect(at.x + wide, text).toBeLessThan(width);
-        expect(at.y + size, text).toBeLessThan(height);
-        expect(size / POINTS_PER_MM, text).toBeGreaterThanOrEqual(3.2);
+      expect(pages.length).toBeLessThanOrEqual(2);
+      for (const page of pages) {
+        const { width, height, words } = page;
+        for (const { text, at, width: wide, size } of words) {
+          expect(at.x, text).toBeGreaterThan(0);
+          expect(at.y, text).toBeGreaterThan(0);
+          expect(at.x + wide, text).toBeLessThan(width);
+          expect(at.y + size, text).toBeLessThan(height);
+          expect(size / POINTS_PER_MM, text).toBeGreaterThanOrEqual(3.2);
+        }
+        expect(
+          clashes(
+            words.map(({ text, at, width: wide, size }) => ({ text, box: boxOf(at.x, at.y, wide, size) })),
+          ),
+        ).toEqual([]);
       }
-      expect(
-        clashes(
-          words.map(({ text, at, width: wide, size }) => ({ text, box: boxOf(at.x, at.y, wide, size) })),
-        ),
-      ).toEqual([]);
     },
   );
 
@@ -43,7 +50,7 @@ describe('a job card read back from its PDF', () => {
   test('tabloid and A3 enlarge the type of letter', () => {
     const largest = (paper: string): number =>
       Math.max(
-        ...cardOf(samplePart('hall-bench-leg.yaml'), paper).page.drawing.items.flatMap((item) =>
+        ...cardOf(samplePart('hall-bench-leg.yaml'), paper).pages[0]!.drawing.items.flatMap((item) =>
           item.type === 'words' ? [item.size] : [],
         ),
       );
@@ -51,7 +58,7 @@ describe('a job card read back from its PDF', () => {
   });
 
   test('the same job gives the same bytes twice', async () => {
-    const write = async () => writePdf([cardOf(samplePart('hall-bench/leg.yaml')).page], 'leg', font);
+    const write = async () => writePdf(cardOf(samplePart('hall-bench/leg.yaml')).pages, 'leg', font);
     expect(await write()).toEqual(await write());
   });
 });
@@ -77,7 +84,7 @@ describe('a card of a job that says little', () => {
   });
 });
 
-test('a crowded part keeps to one page, and its list of joints ends with how many are left out', () => {
+test('a crowded part covers nothing, and its list of joints ends with how many are left out', () => {
   const part = crowdedPart();
   const joints = cardOf(part).lists.joints as string[];
   expect(faultsOf(part, 'letter')).toEqual([]);
@@ -101,10 +108,38 @@ test('notes beside the offsets of two curved edges are not cut', () => {
       '  lower: [from: [0, 0], {batten: [44, 0], through: [[11 3/16, 2 5/32], [23 7/32, 3 9/32]]}]\n' +
       '  upper: [from: [0, 3 5/16], {batten: [44, 3 5/16], through: [[12 9/32, 5 21/32], [24 5/16, 6 27/32]]}]\n',
   );
-  const words = cardOf(brace).page.drawing.items.flatMap((item) =>
+  const words = cardOf(brace).pages[0]!.drawing.items.flatMap((item) =>
     item.type === 'words' ? [item.text] : [],
   );
   expect(words).toEqual(expect.arrayContaining(['nail of lower', 'nail of upper', 'apex of lower']));
   expect(words.filter((text) => text.includes('…'))).toEqual([]);
   expect(faultsOf(brace, 'letter')).toEqual([]);
+});
+
+test.each(ALL)('the card of %s says every step, every caution and no command', (name) => {
+  const part = samplePart(name);
+  const sawing = adviseSawing(part);
+  const { pages, lists } = cardOf(part);
+  const text = pages
+    .flatMap(({ drawing }) => drawing.items)
+    .flatMap((item) => (item.type === 'words' ? [item.text] : []))
+    .join(' ');
+  const order = cutOrder(part, sawing, printedLengthWords(part.rule)).map(sentence);
+  expect(lists.order).toEqual(order);
+  for (const step of order) expect(text).toContain(step);
+  const cautions = lists.cautions as string[];
+  expect(cautions.length).toBeGreaterThanOrEqual(
+    sawCautions(part, sawing, printedLengthWords(part.rule)).length,
+  );
+  for (const caution of cautions) expect(text).toContain(caution.split(': ').slice(1).join(': '));
+  expect(text).not.toMatch(/picture|fairlath|--/);
+});
+
+test('the card of a leg that stands draws it on the floor, on the front', () => {
+  const [front, back] = cardOf(samplePart('hall-bench/leg.yaml')).pages;
+  const textOf = ({ drawing }: Page): string =>
+    drawing.items.flatMap((item) => (item.type === 'words' ? [item.text] : [])).join(' ');
+  for (const words of ['From the front', 'From the side', 'floor', '1 25⁄32″ full'])
+    expect(textOf(front!)).toContain(words);
+  expect(textOf(back!)).toContain('order of cuts');
 });

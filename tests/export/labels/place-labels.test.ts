@@ -3,7 +3,7 @@ import { transformPoint } from '../../../src/curves/geometry/affine.ts';
 import type { Box } from '../../../src/curves/geometry/bounds.ts';
 import { type Chord, flatten, segmentIntersectsBox } from '../../../src/curves/geometry/flatten.ts';
 import { distance, type Point } from '../../../src/curves/geometry/point.ts';
-import { cardPage } from '../../../src/export/card/compose-card.ts';
+import { cardPages } from '../../../src/export/card/compose-card.ts';
 import { dimensionsOf, printedLength } from '../../../src/export/drawing/dimensions.ts';
 import type { Item } from '../../../src/export/drawing/drawing.ts';
 import { CAP_HEIGHT } from '../../../src/export/drawing/text-width.ts';
@@ -105,12 +105,15 @@ describe.each(CROWDED)('%s', (_, make) => {
   test('no line to a label crosses words or another: on its sheets, its card and its picture', () => {
     const layout = layOut(part, { paper: parsePaper('a4'), margin: 12.7, overlap: 15, turn: 'auto' });
     const pages = [...patternPages(part, layout, false).pages].map(({ drawing }) => drawing);
-    const all = [...pages, cardPage(part, { paper: parsePaper('a4') }).drawing, composePicture(part)];
+    const all = [...pages, cardPages(part, { paper: parsePaper('a4') })[0]!.drawing, composePicture(part)];
     expect(all.map(({ items }) => expectNoneCrossed(items)).some((leads) => leads > 0)).toBe(true);
   });
 
   test('no two labels in a row are read as one: on its card and its picture', () => {
-    for (const { items } of [cardPage(part, { paper: parsePaper('a4') }).drawing, composePicture(part)]) {
+    for (const { items } of [
+      cardPages(part, { paper: parsePaper('a4') })[0]!.drawing,
+      composePicture(part),
+    ]) {
       const labels = wordsOf(items)
         .filter(({ text, anchor }) => anchor === 'middle' && /[a-z]/.test(text))
         .map((one) => ({ ...one, box: boxOnSheet(one) }));

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { offsetsSection } from '../../../src/export/card/card-offsets.ts';
-import { cardPage } from '../../../src/export/card/compose-card.ts';
+import { cardPages } from '../../../src/export/card/compose-card.ts';
 import { offsetRowsOf } from '../../../src/export/cover/offset-rows.ts';
 import { dimensionsOf } from '../../../src/export/drawing/dimensions.ts';
 import { addCutEnds, offsetsTable } from '../../../src/export/tables/offsets-table.ts';
@@ -113,7 +113,7 @@ test('the card has no box past an end, and tells of a straight edge where it end
   expect(stations.at(0)).toBeGreaterThan(lean(20));
   expect(stations.at(-1)).toBeLessThan(600 - lean(10));
   expect(rows.length).toBeGreaterThan(0);
-  const { items } = cardPage(leaning, { paper: parsePaper('a4') }).drawing;
+  const items = cardPages(leaning, { paper: parsePaper('a4') }).flatMap(({ drawing }) => drawing.items);
   const words = items.flatMap((item) => (item.type === 'words' ? [item.text] : [])).join(' ');
   expect(words).toContain('low: straight, on the reference line, from 22 scant to 589.5.');
 });
