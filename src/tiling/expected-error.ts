@@ -47,6 +47,10 @@ export const expectedDifference = (layout: Layout, one: CheckDistance, other: Ch
   Math.abs(one.length - other.length) * scaleError(layout) +
   seamError(layout, [...stretched(one.from, one.to, 1), ...stretched(other.from, other.to, -1)]);
 
+/** Of a length, mm, joined at so many places along a straight stick: the rows slide there, but do not turn. */
+export const expectedJoinedLength = (layout: Layout, length: number, joins: number): number =>
+  length * scaleError(layout) + SEAM_ERROR_MM * Math.sqrt(joins);
+
 /** The widest gap, mm, at a straightedge that is laid on both ends of a straight line of the pattern. */
 export function expectedGap(layout: Layout, from: Point, to: Point): number {
   const square = leftNormal(unitVector(from, to));

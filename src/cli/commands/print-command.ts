@@ -1,3 +1,4 @@
+import type { Page } from '../../export/drawing/drawing.ts';
 import { halfOf } from '../../part/derived/half-pattern.ts';
 import type { Part } from '../../part/part.ts';
 import { expectedError } from '../../tiling/expected-error.ts';
@@ -7,13 +8,14 @@ import { pageMatrix } from '../../tiling/paper/page-matrix.ts';
 import { ORIENTATION_TEXT, paperTitle } from '../../tiling/paper/paper-sizes.ts';
 import { printerScaleText } from '../../tiling/paper/printer-scale.ts';
 import { type LayOutOptions, layOut } from '../../tiling/tile.ts';
+import { Fault } from '../../units/fault.ts';
 import { present } from '../../units/lists.ts';
 import { showCount, trueMinus } from '../../units/number-format.ts';
 import { jobCommand } from '../define-command.ts';
 import { streamFileAtomic } from '../files/atomic-write.ts';
 import { requireOutput } from '../files/output-file.ts';
 import { loadFont } from '../files/read-text.ts';
-import { defaultOutput } from '../options/job-input.ts';
+import { defaultOutput, type JobInput } from '../options/job-input.ts';
 import { atOption, group, type OptionValues, option, optional } from '../options/option-spec.ts';
 import { requireOneTarget } from '../options/print-target.ts';
 import { edgeOption, forceOption, outputOption } from '../options/shared-options.ts';
@@ -31,6 +33,7 @@ const OPTIONS = [
   ...optional({
     '--half': 'print half of a symmetrical part, with a center line to flip the pattern on',
     '--no-cover': 'leave out the cover: the map, the taping steps and the check distances',
+    '--separate-cover': 'write the cover to a file of its own, for a shop that prints the pattern alone',
   }),
   forceOption,
   group('Instead of the pattern, one of:'),
@@ -68,6 +71,7 @@ export const makeCommand = jobCommand({
     'fairlath print samples/hall-bench-leg.yaml',
     'fairlath print samples/garden-arch-rail.yaml --paper a4 --half -o half-rail.pdf',
     'fairlath print samples/hall-bench-leg.yaml --paper roll:24in -o roll.pdf',
+    'fairlath print samples/hall-bench-leg.yaml --paper roll:36in --separate-cover',
     'fairlath print samples/hall-bench-leg.yaml --margin "1/4, 1/4, 3/4, 1/4"',
     'fairlath print samples/hall-bench-leg.yaml --scale-across 199.4mm -o corrected.pdf',
     'fairlath print --curve batten --chord 28 --rise 3/4 --nail 12 --no-cover',
@@ -77,26 +81,77 @@ export const makeCommand = jobCommand({
   ],
   validate: requireOneTarget,
   run: async (input, options) => {
-    const output = options.output ?? defaultOutput(input, '.pdf');
-    requireOutput(output, { ending: '.pdf', inputs: [input.file], force: options.force });
+    const files = outputFiles(input, options);
+    for (const file of Object.values(files))
+      requireOutput(file, { ending: '.pdf', inputs: [input.file], force: options.force });
     const printed = await preparePrint(input.part, options).catch((error: unknown) => {
       throw explainFaults(error, input.context);
     });
-    const { streamPdf } = await import('../../export/writers/pdf.ts');
-    const { title, pages, names, warnings = [] } = printed;
-    const codes = layoutsOf(printed).map(({ code }) => code);
-    const wrote = options.json ? undefined : progressReporter(names.length);
-    streamFileAtomic(output, (write) =>
-      streamPdf(pages, `${title}, ${codes.join(' and ')}`, { font: loadFont, wrote }, write),
-    );
+    const { warnings = [] } = printed;
+    await writePages(printed, files, options.json ?? false);
     return {
       part: printed.part,
       warnings: [...input.part.warnings, ...warnings],
-      json: () => asJson(printed, output),
-      text: () => asText(printed, options.cover, output),
+      json: () => asJson(printed, files),
+      text: () => asText(printed, files),
     };
   },
 });
+
+interface OutputFiles {
+  readonly pattern: string;
+  /** Where the cover is a file of its own. */
+  readonly cover?: string;
+}
+
+/** A print shop gets a file with the pattern alone, named by its paper. */
+function outputFiles(input: JobInput, options: OptionValues<typeof OPTIONS>): OutputFiles {
+  const { output, separateCover, paper } = options;
+  if (!separateCover) return { pattern: output ?? defaultOutput(input, '.pdf') };
+  if (!options.cover)
+    throw new Fault(
+      'command.two-covers',
+      'Use --no-cover or --separate-cover, not both.',
+      '--separate-cover',
+    );
+  if (options.storyStick)
+    throw new Fault(
+      'command.no-cover',
+      'a story stick has no cover. Leave out --separate-cover.',
+      '--separate-cover',
+    );
+  if (output !== undefined) return { pattern: output, cover: output.replace(/(\.pdf)?$/i, '-cover.pdf') };
+  const on = paper === undefined ? '' : `-${paper.toLowerCase().replaceAll(/[^a-z0-9.]+/g, '-')}`;
+  return { pattern: defaultOutput(input, `-pattern${on}.pdf`), cover: defaultOutput(input, '-cover.pdf') };
+}
+
+/** The covers are few: they are kept while the sheets are written. */
+async function writePages(printed: PreparedPrint, files: OutputFiles, quiet: boolean): Promise<void> {
+  const { streamPdf } = await import('../../export/writers/pdf.ts');
+  const codes = layoutsOf(printed).map(({ code }) => code);
+  const title = `${printed.title}, ${codes.join(' and ')}`;
+  const wrote = quiet ? undefined : progressReporter(printed.names.length);
+  const sheets = new Set(sheetNames(printed));
+  const covers: Page[] = [];
+  const write = (file: string, pages: Iterable<Page>): void =>
+    streamFileAtomic(file, (sink) => streamPdf(pages, title, { font: loadFont, wrote }, sink));
+  write(
+    files.pattern,
+    files.cover === undefined ? printed.pages : withoutCovers(printed.pages, sheets, covers),
+  );
+  if (files.cover !== undefined) write(files.cover, covers);
+}
+
+function* withoutCovers(pages: Iterable<Page>, sheets: ReadonlySet<string>, covers: Page[]): Generator<Page> {
+  for (const page of pages)
+    if (sheets.has(page.name)) yield page;
+    else covers.push(page);
+}
+
+const sheetNames = (printed: PreparedPrint): string[] =>
+  layoutsOf(printed).flatMap(({ sheets }) => sheets.map(({ name }) => name));
+
+const hasCover = (printed: PreparedPrint): boolean => printed.names.length > sheetNames(printed).length;
 
 async function preparePrint(part: Part, options: OptionValues<typeof OPTIONS>): Promise<PreparedPrint> {
   const sheets = readSheetOptions(part, options);
@@ -122,10 +177,12 @@ async function preparePattern(part: Part, sheets: LayOutOptions, cover: boolean)
 
 const layoutsOf = ({ layout, mirrored }: PreparedPrint): Layout[] => present(layout, mirrored);
 
-function asJson(printed: PreparedPrint, file: string): object {
-  const { part, layout, mirrored, names, json } = printed;
+function asJson(printed: PreparedPrint, files: OutputFiles): object {
+  const { part, layout, mirrored, json } = printed;
+  const names = files.cover === undefined ? printed.names : sheetNames(printed);
   return {
-    file,
+    file: files.pattern,
+    cover: files.cover,
     paper: layout.paper.name,
     ...patternJson(layout),
     printer: layout.printer,
@@ -157,7 +214,9 @@ const checksJson = (layout: Layout): object[] =>
     tolerance: expectedError(layout, from, to),
   }));
 
-function asText(printed: PreparedPrint, cover: boolean, output: string): string {
+function asText(printed: PreparedPrint, files: OutputFiles): string {
+  const cover = hasCover(printed);
+  const output = files.pattern;
   const { part, title, layout, mirrored, messages = [] } = printed;
   const paper = `${paperTitle(layout.paper)}, ${ORIENTATION_TEXT[layout.orientation]}`;
   const half = part.shape.type === 'half' ? ', one half to flip on its center line' : '';
@@ -169,6 +228,7 @@ function asText(printed: PreparedPrint, cover: boolean, output: string): string 
     mirrored
       ? `Wrote ${output}: pattern ${layout.code} and mirrored pattern ${mirrored.code}.`
       : `Wrote ${output}: pattern ${layout.code}.`,
+    files.cover !== undefined && `Wrote ${files.cover}: the cover. Print it on any printer.`,
     layout.printer && `Corrected for a printer that prints ${printerScaleText(layout.printer)}.`,
     'Print at 100% ("actual size", not "fit to page"), on one side of the paper.',
     `Before you tape, measure the scale bars on every sheet.${cover ? ' The cover shows how.' : ''}`,

@@ -1,6 +1,9 @@
-import type { LaidStoryStick } from '../../export/story-stick/stick-layout.ts';
+import type { LaidStoryStick, StickPiece } from '../../export/story-stick/stick-layout.ts';
 import { type StickRow, stickRow } from '../../part/derived/story-stick.ts';
+import type { Layout } from '../../tiling/layout.ts';
+import { pageMatrix } from '../../tiling/paper/page-matrix.ts';
 import type { LayOutOptions } from '../../tiling/tile.ts';
+import { itemAt } from '../../units/checked.ts';
 import { Fault, type Warning } from '../../units/fault.ts';
 import { graduationMm } from '../../units/graduation.ts';
 import { joinList, present } from '../../units/lists.ts';
@@ -33,7 +36,7 @@ export const prepareStoryStick: PreparePrint<StoryStickOptions> = async (part, o
     part,
     title: `Story stick: ${part.name}`,
     layout: stick.layout,
-    ...storyStickPages(stick, options.cover),
+    ...storyStickPages(stick),
     json: { gauge: asJson(stick) },
     messages: asText(stick, rows),
     warnings: read.flatMap((row) => doublesBackWarnings(row, part.rule)),
@@ -60,13 +63,16 @@ function rejectTurn({ turn }: LayOutOptions): void {
     throw new Fault('gauge.turn', 'a story stick always runs along its sheets. Leave out --turn.', '--turn');
 }
 
-const asJson = ({ part, from, tolerance, placed }: LaidStoryStick): object => ({
+const asJson = ({ part, from, tolerance, placed, layout, rowHeight }: LaidStoryStick): object => ({
   from,
   tolerance,
-  strips: placed.map(({ row, edge, out }) => ({
+  strips: placed.map(({ row, out, pieces }) => ({
     edge: row.edge,
-    workingEdge: edge,
     measured: out > 0 ? 'up' : 'down',
+    pieces: pieces.map((piece) => ({
+      ...pick(piece, 'from', 'to'),
+      ...sheetOf(layout, piece, out > 0 ? piece.top : piece.top - rowHeight),
+    })),
     stations: row.ticks.map((tick) => ({
       ...pick(tick, 'station', 'offset'),
       shown: plainOnRule(tick.offset, part.rule),
@@ -74,6 +80,12 @@ const asJson = ({ part, from, tolerance, placed }: LaidStoryStick): object => ({
     })),
   })),
 });
+
+/** Stations along the working edge to points on the page. */
+function sheetOf({ sheets }: Layout, { sheet, left, from }: StickPiece, edge: number): object {
+  const on = itemAt(sheets, sheet);
+  return { sheet: on.name, toPage: pageMatrix({ ...on, toSheet: [1, 0, 0, 1, left - from, edge] }) };
+}
 
 function asText({ part, placed, style, tolerance }: LaidStoryStick, rows: readonly StickRow[]): string[] {
   const laidRows = placed.map(({ row }) => row);

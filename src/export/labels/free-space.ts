@@ -98,16 +98,21 @@ export function boxesBeside(beside: Box, width: number, height: number, distance
   return corners.map((corner) => boxAt(corner, width, height));
 }
 
-function steps(low: number, high: number): number[] {
+function steps(low: number, high: number, step = STEP_MM): number[] {
   if (high < low - ROUNDING_MM) return [];
-  const count = Math.floor((high - low) / STEP_MM) + 1;
-  return [...Array.from({ length: count }, (_, i) => low + i * STEP_MM), high];
+  const count = Math.floor((high - low) / step) + 1;
+  return [...Array.from({ length: count }, (_, i) => low + i * step), high];
 }
 
-/** Places for a block (mm) all over a space, free or not. */
-export function* candidateBoxes({ area }: OccupiedSpace, width: number, height: number): Generator<Box> {
-  const ys = steps(area.bottom, area.top - height);
-  for (const x of steps(area.left, area.right - width))
+/** Places for a block (mm) all over a space, free or not, every so many mm. */
+export function* candidateBoxes(
+  { area }: OccupiedSpace,
+  width: number,
+  height: number,
+  step = STEP_MM,
+): Generator<Box> {
+  const ys = steps(area.bottom, area.top - height, step);
+  for (const x of steps(area.left, area.right - width, step))
     for (const y of ys) yield boxAt({ x, y }, width, height);
 }
 

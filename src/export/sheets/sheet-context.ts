@@ -11,6 +11,7 @@ import { boxCorners, type LineStyle } from '../drawing/drawing.ts';
 import { type PartView, partView } from '../drawing/part-view.ts';
 import type { OccupiedSpace } from '../labels/free-space.ts';
 import type { LabelSpace } from '../labels/place-labels.ts';
+import { woodTest } from './wood-side.ts';
 
 export interface Pattern {
   readonly part: Part;
@@ -18,6 +19,8 @@ export interface Pattern {
   readonly dimensions: Dimensions;
   /** With the dashed reference curve, mm on the part. */
   readonly lines: readonly Chord[];
+  /** Whether a place is in the wood, mm on the part. */
+  readonly isInWood: (place: Point) => boolean;
   readonly notes?: PatternNotes;
 }
 
@@ -41,7 +44,7 @@ export const SHEET_CHORD_MM = 0.1;
 export function patternOf(part: Part, layout: Layout, dimensions: Dimensions, notes?: PatternNotes): Pattern {
   const path = [...linesToCut(part), ...(notes?.referenceCurve.path ?? [])];
   const lines = flatten(path, SHEET_CHORD_MM);
-  return { part, layout, dimensions, lines, ...(notes && { notes }) };
+  return { part, layout, dimensions, lines, isInWood: woodTest(part), ...(notes && { notes }) };
 }
 
 /** A sheet, with the lines of the pattern that run over it. */

@@ -20,14 +20,13 @@ import { type Label, placeLabels } from '../labels/place-labels.ts';
 import { boxContains, type LabelledSheet, offsetDirection } from './sheet-context.ts';
 import { NOTE_MM, type TypedLine, typedBlock } from './sheet-type.ts';
 import { candidatesAlong } from './station-lines.ts';
-import { isInWood } from './wood-side.ts';
 
 const WASTE_MM = [7.5, 6, 4.5];
 const REFERENCE_MM = [4.5, NOTE_MM];
 const GAP_MM = 0.8;
 /** Shares of what is on the sheet at which to try, from its middle outward. */
 const PLACES = [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9];
-/** How finely an edge is looked through, mm. */
+/** How finely an edge and the wood are looked through, mm. */
 const STEP_MM = 5;
 
 /** Names the side that is sawn off along each edge, and the reference edge. */
@@ -105,10 +104,10 @@ export function placeInWood(sheet: LabelledSheet, blocks: readonly Block[]): Ite
     const wished = { x: middle.x - block.width / 2, y: middle.y - block.height / 2 };
     const [wide, high] = [block.width + 2 * WHITE_MM, block.height + 2 * WHITE_MM];
     let [best, nearest]: [Box | undefined, number] = [undefined, Number.POSITIVE_INFINITY];
-    for (const box of candidateBoxes(space, wide, high)) {
+    for (const box of candidateBoxes(space, wide, high, STEP_MM)) {
       const squared = squaredDistance(wished, box);
-      if (squared >= nearest || !isInWood(sheet, transformPoint(toPart, centreOf(box)))) continue;
-      if (isFree(space, box)) [best, nearest] = [box, squared];
+      if (squared >= nearest || !isFree(space, box)) continue;
+      if (sheet.isInWood(transformPoint(toPart, centreOf(box)))) [best, nearest] = [box, squared];
     }
     if (!best) continue;
     space.occupied.push(best);

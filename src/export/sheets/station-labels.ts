@@ -115,11 +115,12 @@ function placeFigures(sheet: LabelledSheet, mark: Mark, lines: readonly string[]
   const along = (normal: Point, end: number) => (block: Block) =>
     feet.flatMap((foot) => candidatesAlong(block, foot, normal, end + LEADER_GAP_MM));
   const large = FIGURE_HEIGHTS_MM.filter((height) => height >= READABLE_STANDING_MM);
+  const small = FIGURE_HEIGHTS_MM.filter((height) => height < READABLE_STANDING_MM);
   const tries: (() => Item[])[] = [
     () => place(large, { candidates: inside, withoutLeader: true }),
     () => place(large, { candidates: along(intoWood, reach) }),
-    () => place(FIGURE_HEIGHTS_MM, { candidates: inside, withoutLeader: true }),
-    () => place(FIGURE_HEIGHTS_MM, { candidates: along(intoWood, reach) }),
+    () => place(small, { candidates: inside, withoutLeader: true }),
+    () => place(small, { candidates: along(intoWood, reach) }),
     () => place(FIGURE_HEIGHTS_MM, { candidates: along(scale(intoWood, -1), Math.max(reach, sawAllowance)) }),
   ];
   for (const attempt of tries) {

@@ -1,22 +1,22 @@
-import { point } from '../../curves/geometry/point.ts';
-import { polygon } from '../../curves/geometry/transform.ts';
+import { IDENTITY } from '../../curves/geometry/affine.ts';
 import { isOnBase, type StickRow } from '../../part/derived/story-stick.ts';
 import type { Part } from '../../part/part.ts';
-import { checkDistance } from '../../tiling/check-crosses.ts';
-import type { LinesToTile } from '../../tiling/grid/lines-to-tile.ts';
+import { MIN_WINDOW_MM, type SheetFrame, sheetFrame } from '../../tiling/grid/grid.ts';
 import type { Layout, Sheet } from '../../tiling/layout.ts';
-import { type LayOutOptions, layOutLines } from '../../tiling/tile.ts';
-import { itemAt } from '../../units/checked.ts';
+import { marginSides } from '../../tiling/paper/margins.ts';
+import { windowOf } from '../../tiling/paper/page-frame.ts';
+import type { Orientation } from '../../tiling/paper/paper-sizes.ts';
+import { patternCode } from '../../tiling/pattern-code.ts';
+import { DEFAULT_MAX_SHEETS, type LayOutOptions } from '../../tiling/tile.ts';
 import { Fault } from '../../units/fault.ts';
-import { spreadLabels } from '../labels/spread-labels.ts';
+import { cutRow, type LaidLabel, layLabels, type Stretch } from './cut-rows.ts';
 import {
-  BOX_MM,
+  FIGURES_MM,
   LABEL_STEPS,
+  labelDepths,
   labelledTicks,
-  type StickLabel,
   type StickLabelStyle,
   stickLabel,
-  stickLabelWidth,
   turnedLength,
 } from './stick-labels.ts';
 
@@ -32,129 +32,212 @@ export interface StoryStick {
   readonly tolerance: number;
 }
 
-/** A story stick laid over sheets: station along x, each row below its working edge, mm. */
+/** A story stick in rows that fit across the paper, one below the other. */
 export interface LaidStoryStick extends StoryStick {
   readonly layout: Layout;
   readonly style: StickLabelStyle;
+  readonly rowHeight: number;
   readonly placed: readonly PlacedRow[];
 }
 
+/** What one edge reads, in pieces to join. */
 export interface PlacedRow {
   readonly row: StickRow;
-  readonly top: number;
-  readonly bottom: number;
-  /** Flush with the stick's edge: the row's top, or its bottom for a line that lies below. */
-  readonly edge: number;
+  /** Whether offsets are measured up from the working edge (1) or down from it (−1). */
   readonly out: 1 | -1;
+  readonly pieces: readonly StickPiece[];
 }
 
-/** Depths on a row: to the ends of ticks and leads, of turned boxes, of the band at the back, of flat words. */
-export const ROW_MM = { tick: 6, lead: 10, boxGap: 2, band: 11, turnedBox: 18, flatWords: 22.4 } as const;
-const WORDS_MM = 12.6;
-const ROW_GAP_MM = 8;
-/** A register mark and its white take 13 mm: lines so near each other keep them out of a row. */
-const GUARD_LINE_MM = 11;
-/** A label keeps this far from the ends of its row and from where sheets are cut, mm. */
-const CUT_WHITE_MM = 1.2;
+/** A row of the paper: stations grow along it, and its working edge is flush with the edge of the stick. */
+export interface StickPiece extends Stretch {
+  /** Counts all rows of the stick, from 1. */
+  readonly number: number;
+  readonly isLast: boolean;
+  /** Which of the sheets has it. */
+  readonly sheet: number;
+  /** Where its first station is on the sheet, and its upper side, mm. */
+  readonly left: number;
+  readonly top: number;
+  readonly labels: readonly LaidLabel[];
+}
 
-/** The rows over the fewest sheets side by side, with the fullest labels that find room. */
+/** Depths on a row whose labels are turned, from the working edge, mm. */
+export const ROW_MM = { turnedTick: 6, lead: 10, turnedBox: 18, end: 1.2 } as const;
+const ROW_GAP_MM = 2;
+/** A row ends this far from a tick, mm; farther where the labels need the room. */
+const CLEAR_MM = [8, 25, 45];
+/** Labels keep clear of the register marks at the ends of a row, mm. */
+const SEAM_WHITE_MM = 4.5;
+/** Beside the rows, mm: the names at their left ends, the tab for the next row at their right ends. */
+export const NAME_ROOM_MM = 12;
+export const TAB_MM = 12;
+/** Below the rows how to read the stick, mm. */
+const FOOT_MM = 7;
+/** The bar is 107 mm long with its white: on narrow paper it is below the title. */
+const WIDE_MM = 190;
+const NOTES_MM = 12.5;
+
+/** The title and the bar at the top of the paper, mm. */
+export const headHeight = (width: number): number => (width < WIDE_MM ? 30 : 14.5);
+
+/** In the fullest style of labels that finds room, over the fewest sheets. */
 export function layOutStoryStick(stick: StoryStick, options: Omit<LayOutOptions, 'turn'>): LaidStoryStick {
   if (stick.rows.length === 0)
     throw new Fault(
       'gauge.nothing-to-read',
       'this edge is the line that you measure from, so every offset is 0. Name another edge.',
     );
-  const flat = layOutWithStyle(stick, { turned: false, every: 1 }, options);
-  if (hasRoomForLabels(flat)) return flat;
-  const turned = layOutWithStyle(stick, { turned: true, every: 1 }, options);
-  const every = LABEL_STEPS[stick.part.rule.unit].find((step) =>
-    hasRoomForLabels({ ...turned, style: { turned: true, every: step } }),
+  const turned = [...LABEL_STEPS[stick.part.rule.unit], Number.POSITIVE_INFINITY];
+  const styles = [
+    ...FIGURES_MM.flatMap((figure) =>
+      (['beside', 'below'] as const).map((shape): StickLabelStyle => ({ shape, figure, every: 1 })),
+    ),
+    ...turned.map((every): StickLabelStyle => ({ shape: 'turned', figure: FIGURES_MM[0], every })),
+  ];
+  for (const style of styles) {
+    const laid = frames(options)
+      .flatMap((frame) =>
+        CLEAR_MM.flatMap((clear) => layOutOn(stick, { style, clear }, frame, options) ?? []),
+      )
+      .sort((a, b) => a.layout.sheets.length - b.layout.sheets.length || countPieces(a) - countPieces(b));
+    const [best] = laid;
+    if (best) return withinSheets(best, options);
+  }
+  throw new Fault(
+    'gauge.no-room',
+    'the landmarks are too close together for their labels. Use --every with a longer distance, or larger paper.',
+    '--story-stick',
   );
-  return { ...turned, style: { turned: true, every: every ?? Number.POSITIVE_INFINITY } };
 }
 
 /** The rows worth printing: an edge that lies on the line is left out. */
 export const worthReading = (rows: readonly StickRow[], { rule }: Part): readonly StickRow[] =>
   rows.filter((row) => !isOnBase(row, rule));
 
-function layOutWithStyle(stick: StoryStick, style: StickLabelStyle, options: Omit<LayOutOptions, 'turn'>) {
-  const placed = placeRows(stick, style);
-  const layout = layOutLines(stickLinesToTile(stick, placed), { ...options, turn: 0 });
-  return { ...stick, style, placed, layout };
+const countPieces = ({ placed }: LaidStoryStick): number =>
+  placed.reduce((sum, { pieces }) => sum + pieces.length, 0);
+
+function frames(options: Omit<LayOutOptions, 'turn'>): SheetFrame[] {
+  const ways: Orientation[] = options.paper.roll ? ['lying'] : ['lying', 'upright'];
+  return ways.map((orientation) => sheetFrame(options, orientation));
 }
 
-function placeRows({ rows, part }: StoryStick, style: StickLabelStyle): PlacedRow[] {
-  let next = 0;
-  return rows.map((row) => {
-    const top = next;
-    const labels = row.ticks.map((tick) => stickLabel(tick, part.rule));
-    const bottom = top - rowHeight(labels, style);
-    next = bottom - ROW_GAP_MM;
+function withinSheets(
+  stick: LaidStoryStick,
+  { maxSheets = DEFAULT_MAX_SHEETS }: Omit<LayOutOptions, 'turn'>,
+) {
+  const count = stick.layout.sheets.length;
+  if (count <= maxSheets) return stick;
+  throw new Fault(
+    'layout.too-many-sheets',
+    `the story stick needs ${count} sheets, but the limit is ${maxSheets}. Use --max-sheets ${count} on the command line to print them, or use larger paper.`,
+    '--max-sheets',
+  );
+}
+
+function layOutOn(
+  stick: StoryStick,
+  { style, clear }: { readonly style: StickLabelStyle; readonly clear: number },
+  frame: SheetFrame,
+  options: Omit<LayOutOptions, 'turn'>,
+): LaidStoryStick | undefined {
+  const { part, rows } = stick;
+  const { width, height } = windowOf(frame);
+  const rowDepth = rowHeight(stick, style);
+  const above = headHeight(width) + NOTES_MM;
+  const perSheet = Math.floor((height - above - FOOT_MM + ROW_GAP_MM) / (rowDepth + ROW_GAP_MM));
+  if (perSheet < 1) return undefined;
+  let count = 0;
+  const placed: PlacedRow[] = [];
+  for (const row of rows) {
     const out = row.ticks.some(({ offset }) => offset > 0) ? 1 : -1;
-    return { row, top, bottom, out, edge: out > 0 ? top : bottom };
-  });
+    const stretches = cutRow(row, width - NAME_ROOM_MM - TAB_MM, clear);
+    const pieces: StickPiece[] = [];
+    for (const [i, stretch] of stretches.entries()) {
+      const isLast = i === stretches.length - 1;
+      const labels = labelledTicks(row, style)
+        .filter(({ station }) => station >= stretch.from && (station < stretch.to || isLast))
+        .map((tick) => stickLabel(tick, part, out));
+      const room = {
+        from: i === 0 ? stretch.from : stretch.from + SEAM_WHITE_MM,
+        to: isLast ? stretch.to : stretch.to - SEAM_WHITE_MM,
+      };
+      const laid = layLabels(labels, room, style);
+      if (!laid) return undefined;
+      const down = count % perSheet;
+      pieces.push({
+        ...stretch,
+        isLast,
+        labels: laid,
+        number: count + 1,
+        sheet: Math.floor(count / perSheet),
+        left: frame.margin.left + NAME_ROOM_MM,
+        top: frame.size.height - frame.margin.top - above - down * (rowDepth + ROW_GAP_MM),
+      });
+      count++;
+    }
+    placed.push({ row, out, pieces });
+  }
+  return { ...stick, style, rowHeight: rowDepth, placed, layout: stickLayout(stick, placed, frame, options) };
 }
 
-const rowHeight = (labels: readonly StickLabel[], { turned }: StickLabelStyle): number =>
-  ROW_MM.band +
-  ROW_MM.boxGap +
-  (turned
-    ? WORDS_MM - 2 + Math.max(...labels.map(turnedLength)) + ROW_MM.turnedBox
-    : ROW_MM.flatWords + BOX_MM.height);
+const rowHeight = ({ rows, part }: StoryStick, style: StickLabelStyle): number => {
+  if (style.shape !== 'turned') return labelDepths(style).end;
+  const labels = rows.flatMap((row) => labelledTicks(row, style).map((tick) => stickLabel(tick, part, 1)));
+  return ROW_MM.lead + Math.max(0, ...labels.map(turnedLength)) + ROW_MM.turnedBox + ROW_MM.end + 2;
+};
 
-function stickLinesToTile({ part, from }: StoryStick, placed: readonly PlacedRow[]): LinesToTile {
-  const outlines = placed.flatMap(rowOutline);
-  const guards = placed.flatMap(({ row, top, bottom }) => {
-    const count = Math.ceil((top - bottom) / GUARD_LINE_MM);
-    return Array.from({ length: count - 1 }, (_, i) => {
-      const y = top + ((bottom - top) * (i + 1)) / count;
-      return { type: 'line', from: point(row.from, y), to: point(row.to, y) } as const;
-    });
-  });
-  return {
-    all: [...outlines, ...guards],
-    finished: outlines,
-    extraPoints: [],
-    landmarks: placed.flatMap(({ row, edge }) => row.ticks.map(({ station }) => point(station, edge))),
-    checks: placed.map(({ row, edge }) => {
-      const [from, to] = [point(row.from, edge), point(row.to, edge)];
-      return checkDistance(`${row.edge}, working edge, end to end`, from, to);
+function stickLayout(
+  { part, from }: StoryStick,
+  placed: readonly PlacedRow[],
+  frame: SheetFrame,
+  { paper, margin, printer, overlap }: Omit<LayOutOptions, 'turn'>,
+): Layout {
+  const pieces = placed.flatMap((row) => row.pieces);
+  const size = paper.roll ? { ...frame.size, width: rollLength(frame, pieces) } : frame.size;
+  const { width, height } = windowOf({ ...frame, size });
+  const window = {
+    left: frame.margin.left,
+    right: frame.margin.left + width,
+    bottom: frame.margin.bottom,
+    top: frame.margin.bottom + height,
+  };
+  const count = Math.max(...pieces.map(({ sheet }) => sheet)) + 1;
+  const sheets = Array.from(
+    { length: count },
+    (_, i): Sheet => ({
+      name: `${i + 1}`,
+      row: i,
+      column: 0,
+      size,
+      stretch: frame.stretch,
+      toSheet: IDENTITY,
+      window,
+      cell: window,
+      neighbours: {},
+      marks: [],
     }),
-    identity: [part.name, from, placed],
+  );
+  return {
+    paper,
+    orientation: frame.orientation,
+    turnDeg: 0,
+    margin: marginSides(margin),
+    ...(printer && { printer }),
+    overlap,
+    rows: count,
+    columns: 1,
+    sheets: sheets as [Sheet, ...Sheet[]],
+    plainSheets: count,
+    lowerBound: 1,
+    crosses: [],
+    checks: [],
+    code: patternCode([part.name, from, placed, sheets]),
   };
 }
 
-export function rowOutline({ row: { from, to }, top, bottom, edge }: PlacedRow) {
-  const far = edge === top ? bottom : top;
-  return polygon([point(from, edge), point(to, edge), point(to, far), point(from, far)]);
-}
-
-export function rowRangeOnSheet({ cell, toSheet }: Sheet, { from, to }: StickRow) {
-  const shift = toSheet[4];
-  return [Math.max(from, cell.left - shift), Math.min(to, cell.right - shift)] as const;
-}
-
-export interface LaidLabel extends StickLabel {
-  readonly middle: number;
-}
-
-/** The labels on a sheet, and their middles where there is room for all. */
-export function rowLabelsOn(
-  { part, style }: Pick<LaidStoryStick, 'part' | 'style'>,
-  { row, out }: PlacedRow,
-  sheet: Sheet,
-): LaidLabel[] | undefined {
-  const [low, high] = rowRangeOnSheet(sheet, row);
-  const isLast = high === row.to;
-  const labels = labelledTicks(row, style)
-    .filter(({ station }) => station >= low && (station < high || isLast))
-    .map((tick) => stickLabel(tick, part.rule, out));
-  const wished = labels.map((label) => ({ at: label.tick.station, width: stickLabelWidth(label, style) }));
-  const middles = spreadLabels(wished, low + CUT_WHITE_MM, high - CUT_WHITE_MM);
-  return middles && labels.map((label, i) => ({ ...label, middle: itemAt(middles, i) }));
-}
-
-const hasRoomForLabels = (stick: LaidStoryStick): boolean =>
-  stick.layout.sheets.every((sheet) =>
-    stick.placed.every((placed) => rowLabelsOn(stick, placed, sheet) !== undefined),
-  );
+/** A page off a roll is cut to the length that its rows need. */
+const rollLength = ({ margin }: SheetFrame, pieces: readonly StickPiece[]): number =>
+  margin.left +
+  margin.right +
+  Math.max(MIN_WINDOW_MM, NAME_ROOM_MM + TAB_MM + Math.max(...pieces.map(({ from, to }) => to - from)));
