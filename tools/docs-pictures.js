@@ -17,9 +17,9 @@ const DRAWN = {
 };
 /** A page of a PDF that the commands of making-a-part.md write, and how wide it is drawn. */
 const PAGES = [
-  { picture: 'sheet.png', pdf: 'leg.pdf', page: 3, width: 800 },
+  { picture: 'sheet.png', pdf: 'leg.pdf', page: 3, width: 740 },
   { picture: 'cover.png', pdf: 'leg.pdf', page: 1, width: 560 },
-  { picture: 'stick.png', pdf: 'stick.pdf', page: 2, width: 800 },
+  { picture: 'stick.png', pdf: 'stick.pdf', page: 1, width: 480 },
   { picture: 'card.png', pdf: 'leg-card.pdf', page: 1, width: 560 },
   { picture: 'roll.png', pdf: 'leg-roll.pdf', page: 2, width: 800 },
 ];

@@ -3,22 +3,26 @@ import type { Box } from '../../src/curves/geometry/bounds.ts';
 import type { Chord } from '../../src/curves/geometry/flatten.ts';
 import { cross, type Point, point, subtract } from '../../src/curves/geometry/point.ts';
 import type { Item, Stroke, Words } from '../../src/export/drawing/drawing.ts';
-import { CAP_HEIGHT, textWidth } from '../../src/export/drawing/text-width.ts';
+import { CAP_HEIGHT, textWidth, widthWithFractions } from '../../src/export/drawing/text-width.ts';
 
 export const wordsOf = (items: readonly Item[]): Words[] => items.filter((item) => item.type === 'words');
 export const strokesOf = (items: readonly Item[]): Stroke[] => items.filter((item) => item.type === 'stroke');
 
 /** A sheet's name stands on the line as a whole, but for the tails of J and Q. */
-const STANDS = /^[A-IK-PR-Z]+\d+$/;
+const STANDS = /^\d+[A-IK-PR-Z]+m?$/;
 
 /** The words' box in their own frame (baseline level, start at 0), and the way into it. */
-export function wordsFrame({ text, at, size, anchor, turn = 0 }: Words): { box: Box; into: Affine } {
-  const width = textWidth(text, size);
+export function wordsFrame({ text, at, size, anchor, turn = 0, fractions }: Words): {
+  box: Box;
+  into: Affine;
+} {
+  const width = fractions === undefined ? textWidth(text, size) : widthWithFractions(text, size, fractions);
+  const high = Math.max(size, text.includes('\u2044') ? (fractions ?? 0) : 0) * CAP_HEIGHT;
   const left = anchor === 'start' ? 0 : anchor === 'middle' ? -width / 2 : -width;
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
   const into = invert(translate([cos, sin, -sin, cos, 0, 0], at.x, at.y));
   const bottom = STANDS.test(text) ? 0 : -size * 0.2;
-  return { box: { left, right: left + width, bottom, top: size * CAP_HEIGHT }, into };
+  return { box: { left, right: left + width, bottom, top: high }, into };
 }
 
 export const moved = (chords: readonly Chord[], by: Affine): Chord[] =>

@@ -2,8 +2,8 @@ import { flatten } from '../../curves/geometry/flatten.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import type { Part } from '../../part/part.ts';
 import { finishedLine } from '../../part/part-lines.ts';
+import type { PatternNotes } from '../cover/pattern-notes.ts';
 import { offsetsAtStation } from '../drawing/dimensions.ts';
-import type { SheetContext } from './sheet-context.ts';
 
 /** How far the chords of the outline may be from it, mm: names keep farther from the edges. */
 const OUTLINE_CHORD_MM = 0.5;
@@ -25,7 +25,10 @@ export function woodTest({ shape }: Part): (place: Point) => boolean {
  * Which way the wood is from a place on an edge: up (1) or down (−1). Of a form that way is its own body; of any other
  * single curve the chord's side.
  */
-export function woodSide({ part, notes }: Pick<SheetContext, 'part' | 'notes'>, { x, y }: Point): 1 | -1 {
+export function woodSide(
+  { part, notes }: { readonly part: Part; readonly notes?: PatternNotes },
+  { x, y }: Point,
+): 1 | -1 {
   if (notes?.sides) return notes.sides[0].startsWith('FORM') ? 1 : -1;
   const offsets = offsetsAtStation(part, x);
   const middle = offsets.reduce((sum, one) => sum + one, 0) / Math.max(1, offsets.length);

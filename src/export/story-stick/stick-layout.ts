@@ -105,7 +105,7 @@ export function layOutStoryStick(stick: StoryStick, options: Omit<LayOutOptions,
   }
   throw new Fault(
     'gauge.no-room',
-    'the landmarks are too close together for their labels. Use --every with a longer distance, or larger paper.',
+    'the landmarks are too close together for their labels. Use larger paper or read one edge at a time.',
     '--story-stick',
   );
 }
@@ -130,7 +130,7 @@ function withinSheets(
   if (count <= maxSheets) return stick;
   throw new Fault(
     'layout.too-many-sheets',
-    `the story stick needs ${count} sheets, but the limit is ${maxSheets}. Use --max-sheets ${count} on the command line to print them, or use larger paper.`,
+    `the story stick needs ${count} sheets, but the limit is ${maxSheets}. Allow ${count} sheets, or use larger paper.`,
     '--max-sheets',
   );
 }
