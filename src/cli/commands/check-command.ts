@@ -16,6 +16,7 @@ import { edgeOption, forceOption, fromOption, pictureOption } from '../options/s
 import { checkText, pairText } from '../output/check-text.ts';
 import { pick } from '../output/print-answer.ts';
 import { withFaultContext } from '../output/report-errors.ts';
+import { readSpringback, springbackText, withSpringback } from '../output/springback-output.ts';
 
 const OPTIONS = [
   option('--measured <FILE.csv>', 'file of your readings, one on each line: station, comma, offset'),
@@ -49,6 +50,7 @@ export const makeCommand = jobCommand({
       'the root mean square of all.',
     'fairlath warns about readings from the wrong end or side, about swapped columns, and about a reading that stands ' +
       'out. Measure again before you remove wood.',
+    'On a laminated part, fairlath finds the springback. Bend a trial piece, measure it, and write the number into the job.',
     'If the part is outside the tolerance, the exit code is still 0.',
   ],
   files: 'Reads JOB and the readings. Writes the SVG that --picture names.',
@@ -67,7 +69,10 @@ export const makeCommand = jobCommand({
         const check = checkEdge(part, edge, readings, checkOptions);
         return { check, suspects: suspectReadings(part, edge, check, readings, checkOptions) };
       });
-    const { check, suspects } = checkReadings(readMeasuredPart(input, options));
+    const first = readMeasuredPart(input, options);
+    const { check, suspects: found } = checkReadings(first);
+    const springback = readSpringback(part, edge, first.readings, check);
+    const suspects = withSpringback(found, springback, check, part.rule);
     const measuredSecond = readSecondPart(input, options);
     const second = measuredSecond && checkReadings(measuredSecond);
     const pair = second && requirePair(check, second.check, options);
@@ -82,12 +87,13 @@ export const makeCommand = jobCommand({
     return {
       part,
       jsonWarnings: [...part.warnings, ...suspects, ...ofSecond],
-      json: () => ({ ...asJson(check), pair }),
+      json: () => ({ ...asJson(check), pair, springback }),
       text: () =>
         present(
-          checkText(part, check, checkOptions.beforeSanding),
+          checkText(part, check, checkOptions.beforeSanding, springback !== undefined),
+          springback && springbackText(springback, part.rule),
           ...suspects.map(({ message }) => message),
-          pair && pairText(pair, part.rule),
+          pair && pairText(pair, part, check),
           ...ofSecond.map(({ message }) => message),
         ).join('\n\n'),
     };

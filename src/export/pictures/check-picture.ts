@@ -55,7 +55,7 @@ export function composeCheckPicture(part: Part, check: EdgeCheck, second?: reado
         polyline('mark', tips),
         ...(other.length > 0 ? [polyline('parallel', along(other))] : []),
         ...stationLabels(first, view, floor),
-        ...deviationLabels(first, tips, tolerance, part.rule),
+        ...deviationLabels(first, tips, check, part),
       ];
     },
   });

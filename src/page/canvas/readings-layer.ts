@@ -1,4 +1,5 @@
 import { checkEdge, type Deviation, type EdgeCheck } from '../../check/check-edge.ts';
+import { deviationSide } from '../../check/deviation-side.ts';
 import { readReadings } from '../../check/readings/read-readings.ts';
 import { describeExcess } from '../../job/parse/read-yaml.ts';
 import { REFERENCE_LINE } from '../../part/offsets.ts';
@@ -130,12 +131,12 @@ export class ReadingsLayer {
     this.edge.value = names.find((name) => name === this.chosen) ?? curved?.name ?? names[0] ?? '';
   }
 
-  private resultLines({ readings, worst, verdict, tolerance, edge }: EdgeCheck): MessageLine[] {
+  private resultLines({ readings, worst, verdict, tolerance, edge, line }: EdgeCheck): MessageLine[] {
     const { ruleText, lengthText } = this.store;
     const rows = readings
       .filter(({ verdict }) => verdict !== 'true')
       .map((each) => ({
-        text: `station ${ruleText(each.station)}: ${this.deviationText(each.proud)}`,
+        text: `station ${ruleText(each.station)}: ${this.deviationText(line, each.proud)}`,
         target: () => ({ at: { x: each.station, y: each.design } }),
       }));
     const result = verdict === 'within' ? 'within' : 'outside the tolerance of';
@@ -143,9 +144,9 @@ export class ReadingsLayer {
     return [{ text: whole }, ...rows];
   }
 
-  private deviationText(proud: number): string {
+  private deviationText(edge: PartEdge, proud: number): string {
     if (readOnRule(proud, this.store.rule).mark === 0) return 'on the curve';
-    return `${this.store.roundedText(Math.abs(proud))} ${proud > 0 ? 'proud' : 'shy'}`;
+    return `${this.store.roundedText(Math.abs(proud))} ${deviationSide(this.store.evaluated?.part ?? {}, edge, proud)}`;
   }
 
   private draw(): void {
