@@ -19,6 +19,8 @@ stock:                            # the board; you can omit any of these
   thickness: 7/8
   layers: 1                       # boards glued together for this thickness
 
+# laminate: {plies: 7}           # bend the part from plies over a form, instead of sawing it
+
 edges:                            # one edge: a curve. Two: a closed part. You choose the names
   top:
     - from: [0, 4 1/2]            # where the edge starts, at its left end

@@ -4,6 +4,7 @@ import {
   END_KEYS,
   FOOT_OUT_KEYS,
   JOB_KEYS,
+  LAMINATE_KEYS,
   PARALLEL_KEYS,
   STANDS_KEYS,
   STOCK_KEYS,
@@ -23,6 +24,7 @@ describe('the job file, told', () => {
       ALLOWANCE_KEYS,
       END_KEYS,
       PARALLEL_KEYS,
+      LAMINATE_KEYS,
       STANDS_KEYS,
       FOOT_OUT_KEYS,
     ];
@@ -33,14 +35,15 @@ describe('the job file, told', () => {
     expect(known.filter((key) => !new RegExp(`(?<![\\w-])${key}(?![\\w-])`).test(quoted))).toEqual([]);
   });
 
-  test('its jobs can be made: the sample leg, its ends and joints, an arch, a leg that stands', () => {
-    const [job, parallel, beside, standing] = blocksOf(page, 'yaml');
+  test('its jobs can be made: the sample leg, its ends and joints, arches sawn and bent, a leg that stands', () => {
+    const [job, parallel, laminated, beside, standing] = blocksOf(page, 'yaml');
     expect(partOf(job!).shape).toEqual(partOf(sampleText('hall-bench-leg.yaml')).shape);
     expect(partOf(`${job}\n${beside}`).joints).toHaveLength(2);
     expect(partOf(`part: Arch\nunits: in\n${parallel}`).edges[1]!.parallel).toEqual({
       to: 'inside',
       by: 44.45,
     });
+    expect(partOf(laminated!).laminate).toEqual({ plies: 14, form: 'below', springback: 4 });
     expect(partOf(`${job!.replace('front:', 'outer:')}\n${standing}`).ends).toHaveLength(2);
   });
 });

@@ -112,10 +112,10 @@ const asText = (part: Part): string =>
     !!part.notes && part.notes.trim(),
   ).join('\n\n');
 
-function title({ name, quantity, stock, rule }: Part): string {
+function title({ name, quantity, stock, rule, laminate }: Part): string {
   const sizes = [stock?.length, stock?.width, stock?.thickness].filter((size) => size !== undefined);
   const board = sizes.length > 0 && showSizes(sizes, rule);
-  const facts = [quantity > 1 && `quantity ${quantity}`, stock?.species, board];
+  const facts = [quantity > 1 && `quantity ${quantity}`, stock?.species, laminate && 'laminated', board];
   return [name, facts.filter(Boolean).join(', ')].filter(Boolean).join('\n');
 }
 

@@ -22,6 +22,7 @@ import { Fault } from '../../units/fault.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import { loadFont } from '../files/read-text.ts';
 import { type BoardOptions, readStockOptions, requireNesting } from '../options/board-options.ts';
+import { refuseForLaminated } from '../options/option-spec.ts';
 
 interface DrawingFileOptions {
   readonly format: 'svg' | 'dxf' | 'pdf';
@@ -100,6 +101,7 @@ export function composeDrawing(
 ) {
   const { nest, mirror = false } = options;
   if (!nest) return { full: fullSize(part, { ...fullSizeOptions, mirror }) };
+  if (part.laminate) refuseForLaminated(options, ['nest']);
   const number = parseBoardNumber(options.board);
   const nesting = requireNesting(planStock(part, readStockOptions(part, options)), '--nest');
   const full = fullSizeOnBoard(part, nesting, { ...fullSizeOptions, board: number });

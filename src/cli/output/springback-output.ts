@@ -5,7 +5,7 @@ import { riseAt } from '../../part/derived/ply-stack.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
 import { planPlies } from '../../shop/plies/plan-plies.ts';
 import type { Warning } from '../../units/fault.ts';
-import { type Rule, readOnRule, showLength } from '../../units/rule.ts';
+import { type Rule, readOnRule, showNearest } from '../../units/rule.ts';
 
 /** What a trial piece says of the springback; all mm, on the edge that the form touches. */
 export interface Springback {
@@ -52,7 +52,7 @@ export function withSpringback(
 }
 
 function springbackWords({ rise, askedRise, formRise, lost, lostOnPart }: Springback, rule: Rule): string {
-  const show = (mm: number): string => showLength(mm, rule);
+  const show = (mm: number): string => showNearest(mm, rule);
   const what = rise < askedRise ? 'This is springback: the part opened' : 'The part closed';
   const rises = `${what}. It rises ${show(rise)}, and ${show(askedRise)} is right.`;
   if (lost < 0)
@@ -65,4 +65,4 @@ function springbackWords({ rise, askedRise, formRise, lost, lostOnPart }: Spring
 
 /** The line of the answer, whether the part is within its tolerance or not. */
 export const springbackText = ({ rise, formRise, lost }: Springback, rule: Rule): string =>
-  `springback  the part rises ${showLength(rise, rule)}, ${showLength(Math.abs(lost), rule)} ${lost < 0 ? 'more' : 'less'} than the form of this job, ${showLength(formRise, rule)}`;
+  `springback  the part rises ${showNearest(rise, rule)}, ${showNearest(Math.abs(lost), rule)} ${lost < 0 ? 'more' : 'less'} than the form of this job, ${showNearest(formRise, rule)}`;

@@ -5,6 +5,7 @@ import type { Part, PartEdge } from '../../part/part.ts';
 import { bendsOf, type PlyPlan, planPlies, plyLengths, plyWarnings } from '../../shop/plies/plan-plies.ts';
 import { type Lamination, laminate, lostShare } from '../../shop/strip/lamination.ts';
 import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
+import { laminationSteps } from '../../shop/words/describe-lamination.ts';
 import { describePlies } from '../../shop/words/describe-plies.ts';
 import { linesToTile } from '../../tiling/grid/lines-to-tile.ts';
 import { layOutLines } from '../../tiling/tile.ts';
@@ -32,7 +33,7 @@ type FormOptions = OptionValues<typeof FORM_OPTIONS>;
 export const prepareForm: PreparePrint<FormOptions> = async (part, options, sheets) => {
   const { patternPages } = await import('../../export/sheets/pattern-pages.ts');
   const { formNotes } = await import('../../export/cover/pattern-notes.ts');
-  const { edge, species, lamination, form } = part.laminate
+  const { edge, species, lamination, form, steps } = part.laminate
     ? planOfJob(part, options)
     : planOfOptions(part, options);
   const pattern = options.half ? atOption('--half', () => halfOf(form.part)) : form.part;
@@ -40,7 +41,7 @@ export const prepareForm: PreparePrint<FormOptions> = async (part, options, shee
   // Forms with the same curve differ by the side and the thickness of their plies.
   const identity = [...lines.identity, form.pliesAbove, lamination.plies, lamination.plyThickness];
   const layout = layOutLines({ ...lines, identity }, sheets);
-  const notes = formNotes(form, lamination, edge, species);
+  const notes = formNotes(form, lamination, edge, species, steps);
   const words = describePlies(form, lamination, species, lengthFormat(part.rule));
   const { size, chart, sides, lengths, springback } = words;
   return {
@@ -56,6 +57,7 @@ export const prepareForm: PreparePrint<FormOptions> = async (part, options, shee
 
 interface FormPlan extends Pick<PlyPlan, 'species' | 'lamination' | 'form'> {
   readonly edge: string;
+  readonly steps?: readonly string[];
 }
 
 function planOfJob(part: Part, options: FormOptions & EdgeOptions): FormPlan {
@@ -70,7 +72,8 @@ function planOfJob(part: Part, options: FormOptions & EdgeOptions): FormPlan {
     }
   const { species } = options;
   const plan = atOption('--form', () => planPlies(part, species === undefined ? {} : { species }));
-  return { ...plan, edge: plan.stack.edge.name };
+  const steps = laminationSteps(part, plan, lengthFormat(part.rule));
+  return { ...plan, edge: plan.stack.edge.name, steps };
 }
 
 function planOfOptions(part: Part, options: FormOptions & EdgeOptions): FormPlan {

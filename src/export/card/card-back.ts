@@ -1,9 +1,5 @@
 import type { Box } from '../../curves/geometry/bounds.ts';
 import { point } from '../../curves/geometry/point.ts';
-import type { Part } from '../../part/part.ts';
-import type { Sawing } from '../../shop/saw/advise-sawing.ts';
-import type { WoodPlan } from '../../shop/stock/stock-plan.ts';
-import type { RunsAdvice } from '../../shop/strip/part-strips.ts';
 import {
   BODY_MM,
   blankRow,
@@ -17,9 +13,7 @@ import {
 import { boxCorners, type Item, polyline, words } from '../drawing/drawing.ts';
 import { CAP_HEIGHT, LINE_SPACING, wrapText } from '../drawing/text-width.ts';
 import { backTitle, GUTTER_MM, ruleAcross, SIGNATURE_HEIGHT_MM, signatureItems } from './card-frame.ts';
-import { cutOrderSection, sawSection } from './card-saw.ts';
-import { stripSection } from './card-strip.ts';
-import { woodSection } from './card-wood.ts';
+import { type MakingPlans, makingSections } from './card-making.ts';
 import { SECTION_GAP_MM } from './fit-sections.ts';
 
 /** Capitals of 3.5 mm, read off a wall; a long order of cuts is set smaller before it takes a page of its own. */
@@ -31,24 +25,19 @@ const STEP_GAP_MM = 1.6;
 /** A longer order of cuts has sides of its own; a share of the side. */
 const STEPS_SHARE = 0.7;
 
-interface Making {
-  readonly part: Part;
+interface Making extends MakingPlans {
   readonly page: Box;
-  readonly sawing: Sawing;
-  readonly runs: RunsAdvice | undefined;
-  readonly plan: WoodPlan;
   readonly cautions: readonly string[];
 }
 
 /** Every step of the order of cuts, then the saw, the batten, the wood and all the cautions. */
-export function backSides({ part, page, sawing, runs, plan, cautions }: Making, hasWood: boolean) {
+export function backSides({ page, cautions, ...plans }: Making, hasWood: boolean) {
   const width = (page.right - page.left - GUTTER_MM) / 2;
-  const order = cutOrderSection(part, sawing, width).variants[0]?.list as readonly string[];
-  const sections = [
-    sawSection(part, sawing, width),
-    stripSection(part, runs, width),
-    ...(hasWood ? [woodSection(part, plan, width)] : []),
-  ].map(({ name, title, variants: [full] }) => ({ name, title, full }));
+  const making = makingSections(plans, width);
+  const order = making.order.variants[0]?.list as readonly string[];
+  const sections = [...making.settings, ...(hasWood ? [making.wood] : [])].map(
+    ({ name, title, variants: [full] }) => ({ name, title, full }),
+  );
   const rest = [
     ...sections.flatMap(({ title, full }) =>
       full ? [headingRow(title), ...full.rows, blankRow(SECTION_GAP_MM)] : [],
@@ -56,7 +45,7 @@ export function backSides({ part, page, sawing, runs, plan, cautions }: Making, 
     headingRow('Safety'),
     ...cautionRows(cautions, width),
   ];
-  const head = backTitle(part, page);
+  const head = backTitle(plans.part, page);
   const bottom = page.bottom + SIGNATURE_HEIGHT_MM;
   const room = { ...page, bottom, top: head.bottom };
   const lists = Object.fromEntries([

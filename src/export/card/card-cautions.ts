@@ -2,6 +2,7 @@ import type { Box } from '../../curves/geometry/bounds.ts';
 import type { Part } from '../../part/part.ts';
 import type { Sawing } from '../../shop/saw/advise-sawing.ts';
 import { mostStrained, type RunsAdvice } from '../../shop/strip/part-strips.ts';
+import { laminationCautions } from '../../shop/words/describe-lamination.ts';
 import { stripCautions } from '../../shop/words/describe-strip.ts';
 import { safetyNote, signalled } from '../../shop/words/safety.ts';
 import { sawCautions } from '../../shop/words/saw-cautions.ts';
@@ -14,6 +15,7 @@ import type { Item } from '../drawing/drawing.ts';
 
 /** First the cautions about what stops the work or hurts; the others follow in their own order. */
 const URGENT_CODES = [
+  ...['form-force', 'ply-saw', 'ply-plane'],
   ...['strip.breaks', 'strip.risky', 'strip.nails'],
   ...['saw.too-high', 'saw.manual', 'saw.fingers', 'saw.guide'],
 ];
@@ -22,7 +24,9 @@ const URGENT_CODES = [
 export function cardCautions(part: Part, sawing: Sawing, runs: RunsAdvice | undefined): string[] {
   const wording = printedLengthWords(part.rule);
   const strip = runs ? stripCautions(mostStrained(runs).advice, wording) : [];
-  const all = [...sawCautions(part, sawing, wording), ...strip];
+  const all = part.laminate
+    ? laminationCautions(wording.unit)
+    : [...sawCautions(part, sawing, wording), ...strip];
   const ranked = sortByRank(all, URGENT_CODES, ({ code }) => code);
   const told = part.warnings.filter(({ code }) => code !== LOST_LETTER);
   const ofPart = told.map(({ code, message }) => ({

@@ -20,12 +20,12 @@ import {
   titleItems,
 } from './card-frame.ts';
 import { jointsSection } from './card-joints.ts';
+import { makingSections } from './card-making.ts';
 import { measuresSection } from './card-measures.ts';
 import { edgesWithOffsets, offsetsSection } from './card-offsets.ts';
-import { cutOrderSection, sawSection } from './card-saw.ts';
 import { standingSection } from './card-standing.ts';
-import { adviseCurvedRuns, stripSection } from './card-strip.ts';
-import { cutListRow, woodSection } from './card-wood.ts';
+import { adviseCurvedRuns } from './card-strip.ts';
+import { cutListRow } from './card-wood.ts';
 import { type CardSection, fitSections, SECTION_GAP_MM } from './fit-sections.ts';
 
 /** How a card is laid out. */
@@ -124,18 +124,10 @@ function oneSide({
   const [left, right] = splitColumns(part, { ...page, top: drawn.bottom - 4, bottom: foot.top + 3 });
   const width = right.right - right.left;
   const figures = left.right - left.left;
+  const { wood, beside, order } = makingSections({ part, sawing, runs, plan }, width);
   const filled = [
     fillColumn([offsetsSection(part, figures), measuresSection(part, figures)], left),
-    fillColumn(
-      present(
-        woodSection(part, plan, width),
-        stripSection(part, runs, width),
-        sawSection(part, sawing, width),
-        jointsSection(part, setting, width),
-        cutOrderSection(part, sawing, width),
-      ),
-      right,
-    ),
+    fillColumn(present(wood, ...beside, jointsSection(part, setting, width), order), right),
   ];
   const isFull = filled.every(({ printed }) => printed.every((section) => section.isFull));
   if (!isFull || foot.shown.length < cautions.length) return undefined;
@@ -145,13 +137,13 @@ function oneSide({
 
 /** The front shows the part and its figures, the back says how to make it; nothing of the back is left out. */
 function twoSides(content: CardContent): Sides {
-  const { part, page, setting, plan, drawn, top, cautions } = content;
+  const { part, page, setting, drawn, top, cautions } = content;
   const [left, right] = splitColumns(part, { ...page, top: drawn.bottom - 4 });
   const [figures, others] = [left.right - left.left, right.right - right.left];
   const toRead = present(offsetsSection(part, figures), jointsSection(part, setting, figures));
   const toMeasure = present(standingSection(part, others), measuresSection(part, others));
   // The wood is on the front where it leaves room enough for some measures.
-  const wood = { ...woodSection(part, plan, others), priority: 1.5 };
+  const wood = { ...makingSections(content, others).wood, priority: 1.5 };
   const withWood = fillColumn([...toMeasure, { ...wood, variants: wood.variants.slice(0, 1) }], right);
   const hasWood = withWood.printed.every(({ rows }) => rows.length > 0);
   const front = [fillColumn(toRead, left), hasWood ? withWood : fillColumn(toMeasure, right)];

@@ -25,8 +25,14 @@ export interface PatternNotes {
   readonly safety: readonly SafetyId[];
 }
 
-/** With the line that the wood springs back to. */
-export function formNotes(form: Form, lamination: Lamination, edge: string, species: Species): PatternNotes {
+/** With the line that the wood springs back to, and the steps to the finished part where the job says how it is made. */
+export function formNotes(
+  form: Form,
+  lamination: Lamination,
+  edge: string,
+  species: Species,
+  steps: readonly string[] = [],
+): PatternNotes {
   const words = printedLengthWords(form.part.rule);
   const { size, chart, lengths, sides, springback } = describePlies(form, lamination, species, words);
   const cutting = `${lengths} Make the plies a little wider than the part.`;
@@ -46,6 +52,7 @@ export function formNotes(form: Form, lamination: Lamination, edge: string, spec
           'Build the form square, and as thick as the part is wide. Wax it. Put a caul or strap over the plies, and clamp from the middle to the ends.',
         ],
       },
+      ...(steps.length > 0 ? [{ title: 'Order of work', steps: steps.map(typesetMeasures) }] : []),
     ],
     sentences: [
       `The face of the form is the edge of the part with ${sharperWords(lamination)} The dashed curve remains.`,

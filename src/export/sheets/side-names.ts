@@ -31,8 +31,8 @@ const STEP_MM = 5;
 
 /** Names the side that is sawn off along each edge, and the reference edge. */
 export function wasteLabels(sheet: LabelledSheet): Item[] {
-  // A laminated part is not sawn along its edges.
-  if (sheet.part.shape.type === 'line' || sheet.part.laminate) return [];
+  // A laminated part is not sawn along its edges, and the sides of a form have names of their own.
+  if (sheet.part.shape.type === 'line' || sheet.part.laminate || sheet.notes?.sides) return [];
   const waste = sheet.notes?.waste === 'inside' ? -1 : 1;
   return sheet.part.edges.flatMap((edge) => {
     const isReference = isReferenceEdge(edge);

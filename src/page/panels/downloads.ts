@@ -51,10 +51,12 @@ export const DOWNLOADS: readonly Download[] = [
     const runs = adviseStrips(part, { species, rule: part.rule });
     return writeSvg(composeStripPicture(part, runs), `${part.name}: the batten`);
   }),
-  svg('The board on the saw (SVG)', '-saw.svg', async (part) =>
-    writeSvg(composeSawPicture(part, adviseSawing(part)), `${part.name}: the saw`),
-  ),
+  svg('The board on the saw (SVG)', '-saw.svg', async (part) => {
+    refuseLaminated(part);
+    return writeSvg(composeSawPicture(part, adviseSawing(part)), `${part.name}: the saw`);
+  }),
   svg('The board layout (SVG)', '-board.svg', async (part) => {
+    refuseLaminated(part);
     const plan = planStock(part, {});
     if (!plan.nesting)
       throw new Error('A part with one edge has no shape to lay out on a board. Draw the other edge too.');
@@ -74,6 +76,10 @@ export const DOWNLOADS: readonly Download[] = [
     return fullSizeSvg(part, full, fullSizePage(full).drawing);
   }),
 ];
+
+function refuseLaminated({ laminate }: Part): void {
+  if (laminate) throw new Error('A laminated part is not sawn from a board. Its plies are on the card.');
+}
 
 export const fileName = ({ name }: Part, { suffix }: Download): string => fileNameFor(name, suffix);
 

@@ -3,17 +3,19 @@ import { fairnessOf } from '../../curves/fairness/fairness.ts';
 import type { Point } from '../../curves/geometry/point.ts';
 import { apexName, type Figures } from '../../curves/measurements.ts';
 import type { Part, PartEdge } from '../../part/part.ts';
+import { planPlies } from '../../shop/plies/plan-plies.ts';
 import { blankWarnings } from '../../shop/stock/blank.ts';
 import { planWood, type WoodPlan } from '../../shop/stock/stock-plan.ts';
 import { adviseStrips, mostStrained } from '../../shop/strip/part-strips.ts';
 import { chooseStripSpecies } from '../../shop/wood/find-species.ts';
 import { speciesInSentence } from '../../shop/wood/species.ts';
+import { stockWarnings } from '../../shop/words/describe-lamination.ts';
 import { runoutGrade, showVolume } from '../../shop/words/describe-stock.ts';
 import { showMass } from '../../shop/words/describe-support.ts';
 import { itemAt } from '../../units/checked.ts';
-import { Fault } from '../../units/fault.ts';
+import { Fault, type Warning } from '../../units/fault.ts';
 import { present } from '../../units/lists.ts';
-import { showAngle, showPercent } from '../../units/number-format.ts';
+import { showAngle, showFine, showPercent } from '../../units/number-format.ts';
 import { NO_BREAK } from '../../units/typeset.ts';
 import type { HighlightTarget } from '../canvas/highlight.ts';
 import type { EvaluatedJob } from '../state/evaluate-job.ts';
@@ -103,21 +105,45 @@ const lengthFigures = ({ edges }: Part, { lengthText }: LengthFormats): FigureTe
 
 /** For when the pointer is idle. */
 export function slowFigures(part: Part, formats: LengthFormats): FigureText[] {
+  if (part.laminate) return laminatedFigures(part, formats);
   const wood = planWood(part, {});
   return [
     ...stripFigures(part, formats),
     ...runoutFigure(wood, formats),
     ...woodFigures(part, wood, formats),
     ...part.edges.flatMap((edge) => fairFigures(edge, formats)),
-    ...[...part.warnings, ...blankWarnings(part, wood.blank)].map(({ code, message }, i) => ({
-      id: `warning.${code}.${i}`,
-      label: 'caution',
-      value: message,
-      isWarning: true,
-      ...edgeNamedIn(part, message),
-    })),
+    ...warningFigures(part, [...part.warnings, ...blankWarnings(part, wood.blank)]),
   ];
 }
+
+/** Plies in place of a batten, a blank and its grain. */
+function laminatedFigures(part: Part, formats: LengthFormats): FigureText[] {
+  const plan = planPlies(part);
+  const { lamination, resawing, form, stack, species } = plan;
+  const { lengthText, roundedText, rule } = formats;
+  const plies = `${lamination.plies} of ${showFine(lamination.plyThickness, rule.unit)}, ${roundedText(resawing.length)} long`;
+  const strain =
+    `${percent(lamination.strain)} in ${speciesInSentence(species)}: ${VERDICT_TEXT[lamination.verdict]} ` +
+    `(up to ${percent(lamination.safeStrain)})`;
+  const rises = `${lengthText(form.rise)}, ${stack.form} “${stack.edge.name}”`;
+  const isWarning = lamination.verdict !== 'safe';
+  return [
+    { id: 'plies', label: 'plies', value: plies, edge: stack.edge.name },
+    { id: 'ply-strain', label: 'strain of a ply', value: strain, edge: stack.edge.name, isWarning },
+    { id: 'form', label: 'rise of the form', value: rises, edge: stack.edge.name },
+    ...part.edges.flatMap((edge) => fairFigures(edge, formats)),
+    ...warningFigures(part, [...part.warnings, ...stockWarnings(part, plan)]),
+  ];
+}
+
+const warningFigures = (part: Part, warnings: readonly Warning[]): FigureText[] =>
+  warnings.map(({ code, message }, i) => ({
+    id: `warning.${code}.${i}`,
+    label: 'caution',
+    value: message,
+    isWarning: true,
+    ...edgeNamedIn(part, message),
+  }));
 
 const percent = (share: number): string => showPercent(share, 2).replace(' ', NO_BREAK);
 const VERDICT_TEXT = { safe: 'safe', risky: 'over the limit', breaks: 'breaks' } as const;

@@ -105,6 +105,8 @@ function nestingOf(
   wish: StockPlanOptions & { readonly kerf: number },
 ): Nesting | undefined {
   const { shape, stock } = part;
+  // Plies are sawn, not the part.
+  if (part.laminate) return undefined;
   if (shape.type !== 'closed') {
     if (wish.boardLength === undefined && wish.boardWidth === undefined) return undefined;
     throw new Fault(

@@ -1,6 +1,6 @@
 import type { Part } from '../../part/part.ts';
 import { floorToGraduation, type LengthFormat, showSizes } from '../../units/graduation.ts';
-import { joinList, present } from '../../units/lists.ts';
+import { present } from '../../units/lists.ts';
 import {
   showAngle,
   showCount,
@@ -34,9 +34,15 @@ export const plyRows = ({ lengths }: PlyPlan, { rule }: Part, { rounded }: Lengt
   ]),
 ];
 
+/** In one line: "2510 mm on the form, 7.71 mm more for each further ply". */
+export function plyRange({ lengths: [first = 0, second = 0] }: PlyPlan, { rule }: Part, words: LengthFormat) {
+  const step = showFine(Math.abs(second - first), words.unit);
+  return `${words.rounded(-floorToGraduation(-first, rule))} on the form, ${step} ${second > first ? 'more' : 'less'} for each further ply`;
+}
+
 /** How the plies come off a board, and what of it is lost. */
 export function describeResawing({ rule, quantity }: Part, plan: PlyPlan, words: LengthFormat): string[] {
-  const { exact, rounded, unit } = words;
+  const { rounded, unit } = words;
   const { lamination, resawing } = plan;
   const { plies, length, width, kerf, planing, sawn, pitch, loss, lumber, rough, boards } = resawing;
   const fine = (mm: number): string => showFine(mm, unit);
@@ -47,7 +53,7 @@ export function describeResawing({ rule, quantity }: Part, plan: PlyPlan, words:
       : `use a board ${rounded(width)} thick: that is the width of the plies, with something to clean off`,
     lumber && `a rough ${lumber.lumber.name} board is thick enough`,
     `saw ${showCount(plies, 'ply').replace(/plys$/, 'plies')} off its edge${forAll}, each ${fine(sawn)} thick and ${rounded(length)} long. Plane both faces, down to ${fine(lamination.plyThickness)}`,
-    `each ply takes ${fine(pitch)} of the width of the board: ${exact(kerf)} of kerf, ${exact(planing)} of planing. That loses ${showPercent(loss)} of the board`,
+    `each ply takes ${fine(pitch)} of the width of the board: ${fine(kerf)} of kerf, ${fine(planing)} of planing. That loses ${showPercent(loss)} of the board`,
     `in all: ${rounded(plies * pitch)} of board width${rough ? `, ${showVolume(rough, rule, 1)}` : ''}. Add a ply or two for mistakes`,
     boards && boardWords(boards, plies, rule),
     'plane the edge of the board before each cut. Number the plies as they come off, and glue them in that order',
@@ -108,28 +114,26 @@ export function describeForm({ form, lamination, species, stack }: PlyPlan, word
 }
 
 /** From the form to the finished part. */
-export function laminationSteps(part: Part, plan: PlyPlan, words: LengthFormat): string[] {
-  const { resawing, lamination, clamps } = plan;
+export function laminationSteps(part: Part, { lamination }: PlyPlan, words: LengthFormat): string[] {
   const { joints, ends, stock } = part;
-  const { rounded, unit } = words;
+  const thickness =
+    stock?.thickness === undefined ? 'to its thickness' : `to ${words.rounded(stock.thickness)}`;
   return present(
-    'Build the form from its own pattern. Make it square, at least as wide as the plies, and wax it.',
-    `Saw ${lamination.plies} plies ${showFine(resawing.sawn, unit)} thick for each part. Plane them to ${showFine(lamination.plyThickness, unit)}.`,
-    `Clamp the plies dry over the form, with ${clamps.count} clamps from the middle to the ends. Look for gaps.`,
-    'Bend a trial piece first, from the same wood and glue. Measure it on the pattern, and correct the form.',
-    'Spread the glue, and clamp again. Keep one edge of the plies flush.',
-    'Leave the part on the form until the glue is hard. Then release the clamps one after the other.',
-    `Scrape off the glue. Plane one face flat, then plane the part${stock?.thickness === undefined ? ' to its thickness' : ` to ${rounded(stock.thickness)}`}.`,
-    ends
-      ? `Lay the part on the pattern and mark both ends (${endWords(part)}). Saw them by hand.`
-      : 'Lay the part on the pattern and mark both ends. Saw them by hand.',
+    'Build the form from its own pattern. Wax it.',
+    `Saw the plies, plane them to ${showFine(lamination.plyThickness, words.unit)}, number them.`,
+    'Clamp them dry, from the middle to the ends.',
+    'Bend a trial piece. Correct the form.',
+    'Glue and clamp. Keep one edge of the plies flush.',
+    'Leave the part on the form until the glue is hard.',
+    `Scrape off the glue. Plane both faces, ${thickness}.`,
+    `Mark the ends from the pattern${ends ? ` (${endWords(ends)})` : ''}. Saw by hand.`,
     joints.length > 0 && 'Lay out and cut the joints last.',
   );
 }
 
-function endWords({ ends }: Part): string {
-  const said = (ends ?? []).map((end) => `${end.side}: ${cutAngleWords(end, showAngle)}`);
-  return joinList(said, ', ');
+function endWords(ends: NonNullable<Part['ends']>): string {
+  const [left, right] = ends.map((end) => cutAngleWords(end, showAngle));
+  return left === right ? `both ${left}` : `left: ${left}, right: ${right}`;
 }
 
 export const LAMINATION_SAFETY: readonly SafetyId[] = [
