@@ -68,6 +68,6 @@ export const edgeCheckDistances = (part: Part): CheckDistance[] =>
       : checkDistance(`${edge.name}, end to end, straight`, from, to);
   });
 
-export const checkDistance = (label: string, from: Point, to: Point): CheckDistance => {
+const checkDistance = (label: string, from: Point, to: Point): CheckDistance => {
   return { label, from, to, length: distance(from, to) };
 };

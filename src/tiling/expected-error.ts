@@ -24,7 +24,7 @@ export const READING_ERROR_MM = 0.2;
 export const SCALE_BAR_MM = 100;
 
 /** A share; our judgment: half the least of the 0.2 to 0.4% that the paper trade gives. Dry to damp may do worse. */
-export const DAMP_STRAIN = 0.001;
+const DAMP_STRAIN = 0.001;
 
 /** Where two sheets meet a straight line steps: it is looked at on both of them, this far from the seam, mm. */
 const BESIDE_SEAM_MM = 1;

@@ -29,7 +29,7 @@ export const plySections = (part: Part, plan: PlyPlan, width: number) => ({
 });
 
 /** The cut list: the plies, and the board that they come from. */
-export function plyListRow(part: Part, { resawing, lamination }: PlyPlan) {
+function plyListRow(part: Part, { resawing, lamination }: PlyPlan) {
   const { rule, stock, quantity } = part;
   const { lumber, rough, width, length, plies } = resawing;
   const sizes = (...mm: (number | undefined)[]): string => typesetMeasures(showSizes(mm, rule));

@@ -12,7 +12,6 @@ import { type Drawing, type Page, words } from '../drawing/drawing.ts';
 import { scaleItem } from '../drawing/scale-item.ts';
 import { type StandingDrawing, standingDrawing } from '../drawing/standing-drawing.ts';
 import { LINE_SPACING, textWidth, wrapText } from '../drawing/text-width.ts';
-import { wordTable } from '../tables/paper-table.ts';
 import { assemblyMap, type MapLine } from './assembly-map.ts';
 import { checkRows, straightEdge } from './check-rows.ts';
 import { checkTable } from './check-table.ts';
@@ -86,7 +85,7 @@ export const patternCover = (
   });
 
 /** A cover, portrait on the same paper, in the largest type that holds it on one page; on small paper it runs on. */
-export function composeCover(part: Part, layout: Layout, cover: CoverContent): Page[] {
+function composeCover(part: Part, layout: Layout, cover: CoverContent): Page[] {
   for (const { enlarged, brief } of SETTINGS)
     for (const share of MAP_SHARES) {
       const pages = coverWithMap(part, layout, cover, { share, enlarged, brief });
@@ -218,10 +217,6 @@ function coverHead(
   ];
   return { items, bottom: mapTop - Math.max(map.height, beside?.height ?? 0) - 4 };
 }
-
-/** Distances to check, their tolerances, and what helps. */
-export const measureSection = (title: string, rows: string[][], texts: readonly string[], width: number) =>
-  coverSection(title, [...wordTable(rows, width), blankRow(1), ...paragraphs(texts, width)]);
 
 function patternCoverRows(
   part: Part,

@@ -35,7 +35,7 @@ function sheetNames({ sheets }: Layout): string {
   return first === last ? `sheet ${first.name}` : `sheets ${first.name} to ${last.name}`;
 }
 
-export const sheetsSummary = ({ paper, orientation, sheets, code }: Layout, rule: Rule): string =>
+const sheetsSummary = ({ paper, orientation, sheets, code }: Layout, rule: Rule): string =>
   `${showCount(sheets.length, 'sheet')} of ${paperTitle(paper)}, ${ORIENTATION_TEXT[orientation]} · code ${code} · lengths to ${graduationText(rule)}`;
 
 /** Along a story stick only lengths across the sheets count, so only those bars are measured. */
@@ -83,11 +83,6 @@ export function tapeSteps({ sheets, code, rows, columns }: Layout, mirrored?: La
   );
 }
 
-export const checkDistanceRows = (layout: Layout, rule: Rule): string[][] =>
-  layout.checks.map(({ label, length, from, to }) => {
-    return [printedLength(length, rule), toleranceText(expectedError(layout, from, to), rule), label];
-  });
-
 export const measureAdvice = (layout: Layout, rule: Rule, hasStraightEdge: boolean): string[] => [
   ...longMeasureAdvice(layout, rule),
   ...(layout.sheets.length > 1 ? remedies(hasStraightEdge) : [toleranceSentence()]),
@@ -95,7 +90,7 @@ export const measureAdvice = (layout: Layout, rule: Rule, hasStraightEdge: boole
 ];
 
 /** What the figures of `expected-error.ts` mean. */
-export const toleranceSentence = (): string => 'The largest error is what 99% of careful work keeps.';
+const toleranceSentence = (): string => 'The largest error is what 99% of careful work keeps.';
 
 /** READING_ERROR_MM in SCALE_BAR_MM. */
 const READING_WORDS = {

@@ -64,7 +64,7 @@ function isCornerFree(
 }
 
 /** The box of a width and height (mm) whose lower left corner is at a place. */
-export const boxAt = ({ x, y }: Point, width: number, height: number): Box => ({
+const boxAt = ({ x, y }: Point, width: number, height: number): Box => ({
   left: x,
   right: x + width,
   bottom: y,

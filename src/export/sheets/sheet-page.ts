@@ -58,7 +58,7 @@ export function sheetPage(pattern: Pattern, sheet: Sheet): Page {
 }
 
 /** What is clipped to the sheet's window, and what is written over it. */
-export function composeSheet(
+function composeSheet(
   context: SheetContext,
   clipped: readonly (Stroke | Words)[],
   annotations: readonly Item[],
@@ -170,7 +170,7 @@ function emptySpace(context: AnchoredSheet, avoided: readonly Chord[]): LabelSpa
   };
 }
 
-export function spaceBeside(context: SheetContext, drawn: OccupiedSpace['occupied']): OccupiedSpace {
+function spaceBeside(context: SheetContext, drawn: OccupiedSpace['occupied']): OccupiedSpace {
   const { cell, marks } = context.sheet;
   const registers = marks.map(({ at }) => squareAround(context.at(at), REGISTER_REACH_MM + 1));
   const crosses = crossesOn(context).map(({ at }) => squareAround(context.at(at), CROSS_REACH_MM));

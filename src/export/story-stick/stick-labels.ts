@@ -66,7 +66,7 @@ function isSlanted({ ends, bounds }: Part, { station }: StickTick): boolean {
 const figureWidth = (text: string, { figure }: StickLabelStyle): number =>
   lineWidth({ text, size: typeSize(figure) });
 
-export const nameWidth = ({ what }: StickLabel): number =>
+const nameWidth = ({ what }: StickLabel): number =>
   what === '' ? 0 : textWidth(what, NOTE_MM) + LABEL_MM.gap;
 
 export function stickLabelWidth(label: StickLabel, style: StickLabelStyle): number {

@@ -69,7 +69,7 @@ const CLEAR_MM = [8, 25, 45];
 /** Labels keep clear of the register marks at the ends of a row, mm. */
 const SEAM_WHITE_MM = 4.5;
 /** Beside the rows, mm: the names at their left ends, the tab for the next row at their right ends. */
-export const NAME_ROOM_MM = 12;
+const NAME_ROOM_MM = 12;
 export const TAB_MM = 12;
 /** Below the rows how to read the stick, mm. */
 const FOOT_MM = 7;

@@ -8,7 +8,7 @@ import type { YamlNode } from './yaml-node.ts';
 const CURE = 'Write how many plies there are, such as "plies: 7", or how thick each is, such as "ply: 1/8".';
 
 /** Half a meter of veneers; more is a mistake. */
-export const MAX_PLIES = 1000;
+const MAX_PLIES = 1000;
 
 /** Undefined where a mistake is reported. */
 export function readLaminate(node: YamlNode, unit: Unit): Laminate | undefined {

@@ -173,7 +173,7 @@ const FACTOR_STEP = 1.02;
  * How much sharper a form is that rises by so much more than the part, mm, each over its own chord.
  * @throws Fault `laminate.springback`
  */
-export function factorForRise({ pieces }: Pick<PartEdge, 'pieces'>, springback: number): number {
+function factorForRise({ pieces }: Pick<PartEdge, 'pieces'>, springback: number): number {
   const over = (factor: number): number => riseAt(pieces, factor) - asked - springback;
   const asked = riseAt(pieces, 1);
   if (springback === 0) return 1;

@@ -136,7 +136,7 @@ function endWords(ends: NonNullable<Part['ends']>): string {
   return left === right ? `both ${left}` : `left: ${left}, right: ${right}`;
 }
 
-export const LAMINATION_SAFETY: readonly SafetyId[] = [
+const LAMINATION_SAFETY: readonly SafetyId[] = [
   'ply-saw',
   'ply-plane',
   'form-force',
