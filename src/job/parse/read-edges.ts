@@ -48,7 +48,7 @@ function readEdge({ name, node }: NamedNode, unit: Unit, other: string | undefin
     const wording = `${quoted(name)} cannot be the name of an edge, because it is a key of "stands". Choose another name.`;
     return node.reportAtName('job.edge-name', wording);
   }
-  if (node.hasKey('parallel')) return readParallelEdge(name, node, unit, other);
+  if (node.hasKey('parallel') || node.hasKey('by')) return readParallelEdge(name, node, unit, other);
   const [head, ...more] = node.list(EDGE_CURE, MAX_STEPS + 1) ?? [];
   if (!head) return undefined;
   if (STEP_NAMES.some((kind) => head.hasKey(kind))) {
