@@ -60,8 +60,10 @@ export class JobFields {
     this.fill();
   }
 
+  /** A text with mistakes has no values to show: the fields wait until it is a part again. */
   fill(): void {
-    const { text } = this.store;
+    const { text, isUpToDate } = this.store;
+    if (!isUpToDate) return;
     for (const { field, input, wrong } of this.rows) {
       if (document.activeElement === input && input instanceof HTMLInputElement) continue;
       const now = field.read(text);
@@ -82,7 +84,7 @@ export class JobFields {
     if (field.list !== undefined) input.setAttribute('list', field.list);
     input.addEventListener('change', () => {
       const typed = input.value.trim();
-      if (typed === field.read(this.store.text)) return;
+      if (!this.store.isUpToDate || typed === field.read(this.store.text)) return;
       const [mistake] = this.store.pushIfValid(field.write(this.store.text, typed));
       this.showMistake(input, wrong, mistake);
     });
