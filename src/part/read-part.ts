@@ -4,7 +4,7 @@ import { findPosition, JobFaults, PlacedFault } from '../job/job-faults.ts';
 import { JOB_KEYS } from '../job/job-keys.ts';
 import { closestName } from '../job/parse/did-you-mean.ts';
 import { type PossiblyUnread, parseJob } from '../job/parse/parse-job.ts';
-import { type Fault, faultsOf } from '../units/fault.ts';
+import { collectFaults, type Fault, faultsOf } from '../units/fault.ts';
 import { makeEdgeRuns } from './make-edges.ts';
 import { makePart } from './make-part.ts';
 import type { Part } from './part.ts';
@@ -56,7 +56,7 @@ function faultsBeside(list: readonly PlacedFault[], found: FoundJob): readonly F
   // On another side than the reference face a joint needs the thickness.
   const known = (joints ?? []).filter(({ face }) => face === undefined || !isWrong('stock'));
   const sound = { part: '', rule, quantity: 1, edges, joints: known };
-  try {
+  return collectFaults(() => {
     makePart({
       ...sound,
       sawAllowance: isWrong('allowance') ? 0 : (sawAllowance ?? 0),
@@ -65,10 +65,5 @@ function faultsBeside(list: readonly PlacedFault[], found: FoundJob): readonly F
       ...(stock && !isWrong('stock') && !isWrong('laminate') && { stock }),
       ...(laminate && { laminate }),
     });
-    return [];
-  } catch (error) {
-    const faults = faultsOf(error);
-    if (faults.length === 0) throw error;
-    return faults;
-  }
+  });
 }

@@ -66,6 +66,18 @@ export function faultsOf(error: unknown): readonly Fault[] {
   return error instanceof Fault ? [error] : [];
 }
 
+/** The mistakes that `work` throws, if any; anything else that it throws goes on. */
+export function collectFaults(work: () => void): readonly Fault[] {
+  try {
+    work();
+    return [];
+  } catch (error) {
+    const faults = faultsOf(error);
+    if (faults.length === 0) throw error;
+    return faults;
+  }
+}
+
 export const errorText = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** Something the user should know that does not stop the work. */

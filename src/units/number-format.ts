@@ -38,6 +38,7 @@ export const degrees = (radians: number): number => (radians * 180) / Math.PI;
 export const showAngle = (radians: number): string => `${trueMinus(trimmed(degrees(radians), 1))}°`;
 
 /** "1 sheet", "3 sheets". */
-export const showCount = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
+export const showCount = (count: number, noun: string, plural = `${noun}s`): string =>
+  `${count} ${count === 1 ? noun : plural}`;
 
 export const capitalize = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

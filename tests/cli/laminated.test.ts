@@ -95,38 +95,11 @@ describe('a laminated part', () => {
     expect(half.answer.sheets.length).toBeLessThan(below.answer.sheets.length);
     expect(half.text).toMatch(/FORM THIS SIDE/);
     expect(half.text).not.toMatch(/WASTE/);
-    const above = json(
-      'print',
-      '--curve',
-      'arc',
-      '--chord',
-      '28',
-      '--rise',
-      '4',
-      '--form',
-      '--plies',
-      '8',
-      '-o',
-      'a.pdf',
-      '--form-side',
-      'above',
-    );
-    const under = json(
-      'print',
-      '--curve',
-      'arc',
-      '--chord',
-      '28',
-      '--rise',
-      '4',
-      '--form',
-      '--plies',
-      '8',
-      '-o',
-      'a.pdf',
-      '--form-side',
-      'below',
-    );
+    const formOfArc = (side: string) => {
+      const arc = ['--curve', 'arc', '--chord', '28', '--rise', '4'];
+      return json('print', ...arc, '--form', '--plies', '8', '-o', 'a.pdf', '--form-side', side);
+    };
+    const [above, under] = [formOfArc('above'), formOfArc('below')];
     expect(above.code).not.toBe(under.code);
     expect(above.form.formSide).toBe('above');
   });

@@ -127,7 +127,7 @@ const edgeText = ({ name, length, runs, parallel }: PartEdge, rule: Rule): strin
     ...fairnessOf(runs).remarks.map(({ message }) => `  ${message((mm) => showLength(mm, rule))}`),
   ].join('\n');
 
-/** Half the batten and half the nail are between the curve and the nail's center. */
+/** The center is half a nail off the curve, and by the batten's thickness more where the batten is between. */
 const nailText = ({ edges }: Part): string | undefined =>
   edges.some(({ runs }) => runs.some(({ kind, pins }) => kind === 'batten' && pins.length > 2))
     ? 'A nail is beside the batten, not on the curve. For the center of each nail, use: fairlath batten JOB'

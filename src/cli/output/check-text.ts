@@ -111,14 +111,13 @@ const apexText = ({ apexes }: EdgeCheck, rule: Rule): string[] =>
 
 function verdictText({ verdict, tolerance, worst, readings }: EdgeCheck, rule: Rule): string {
   const error = maxReadingError(rule);
-  const counted = `tolerance ${showLength(tolerance, rule)}, and ${showFine(error, rule.unit)} for reading the rule`;
-  const limit = showFine(tolerance + error, rule.unit);
   if (verdict === 'outside') {
     const out = readings.filter(({ square }) => Math.abs(square) > tolerance + error).length;
-    return `outside: ${out} of ${readings.length} stations ${out === 1 ? 'has' : 'have'} an error of more than ${limit} (${counted})`;
+    const counted = `tolerance ${showLength(tolerance, rule)}, and ${showFine(error, rule.unit)} for reading the rule`;
+    return `outside: ${out} of ${readings.length} stations ${out === 1 ? 'has' : 'have'} an error of more than ${showFine(tolerance + error, rule.unit)} (${counted})`;
   }
   const sure = worst + error <= tolerance ? '' : ', as far as your rule can show';
-  return `within ${limit}${sure} (${counted})`;
+  return `within ${showLength(tolerance, rule)}${sure} (half a graduation is allowed for reading the rule)`;
 }
 
 /** The differences between the two parts of a pair, station by station, and as a whole. */

@@ -25,6 +25,9 @@ export interface PatternNotes {
   readonly safety: readonly SafetyId[];
 }
 
+/** Where the body of the form is. */
+export const FORM_SIDE = 'FORM THIS SIDE';
+
 /** With the line that the wood springs back to, and the steps to the finished part where the job says how it is made. */
 export function formNotes(
   form: Form,
@@ -36,7 +39,7 @@ export function formNotes(
   const words = printedLengthWords(form.part.rule);
   const { size, chart, lengths, sides, springback } = describePlies(form, lamination, species, words);
   const cutting = `${lengths} Make the plies a little wider than the part.`;
-  const [below, above] = ['FORM THIS SIDE', 'PLIES THIS SIDE'] as const;
+  const [below, above] = [FORM_SIDE, 'PLIES THIS SIDE'] as const;
   return {
     what: 'bending form',
     line: 'face of the form',

@@ -2,6 +2,7 @@ import { invert, transformPoint } from '../../curves/geometry/affine.ts';
 import { type Box, boundsOf, inflate } from '../../curves/geometry/bounds.ts';
 import { type Chord, flatten, segmentIntersectsBox } from '../../curves/geometry/flatten.ts';
 import { type Point, point } from '../../curves/geometry/point.ts';
+import { woodTest } from '../../part/outline/wood-test.ts';
 import type { Part } from '../../part/part.ts';
 import { linesToCut } from '../../tiling/grid/lines-to-tile.ts';
 import type { Layout, Sheet } from '../../tiling/layout.ts';
@@ -11,7 +12,6 @@ import { boxCorners, type LineStyle } from '../drawing/drawing.ts';
 import { type PartView, partView } from '../drawing/part-view.ts';
 import type { OccupiedSpace } from '../labels/free-space.ts';
 import type { LabelSpace } from '../labels/place-labels.ts';
-import { woodTest } from './wood-side.ts';
 
 export interface Pattern {
   readonly part: Part;

@@ -117,7 +117,8 @@ export class NailTools {
 
   private placeNail(find: (part: Part) => NewNail): void {
     const nail = this.tryOnPart(find);
-    if (nail && this.pushOrReject(this.textWith(nail))) this.handleLayer.focus(`${nail.key}[${nail.index}]`);
+    if (nail && this.store.pushOrReject(this.textWith(nail)))
+      this.handleLayer.focus(`${nail.key}[${nail.index}]`);
   }
 
   private removeHeldNail(): void {
@@ -125,13 +126,7 @@ export class NailTools {
     if (!grip) return;
     const text = this.tryOnPart(() => this.textWithout(grip.key));
     // The nail that takes its place is held next.
-    if (text !== undefined && this.pushOrReject(text)) this.handleLayer.focus(grip.key);
-  }
-
-  private pushOrReject(text: string): boolean {
-    const faults = this.store.pushIfValid(text);
-    if (faults.length > 0) this.store.reject(faults);
-    return faults.length === 0;
+    if (text !== undefined && this.store.pushOrReject(text)) this.handleLayer.focus(grip.key);
   }
 
   private readonly textWith = ({ key, index, typed }: NewNail): string =>

@@ -36,11 +36,12 @@ export class CurvePanel {
     this.select.addEventListener('change', () => this.draw());
     this.split.addEventListener('click', () => {
       const [step, evaluated] = [this.chosen, store.evaluated];
-      if (step && evaluated) this.apply(splitLine(store.text, step.key, step.run, evaluated.part.rule));
+      if (step && evaluated)
+        this.store.pushOrReject(splitLine(store.text, step.key, step.run, evaluated.part.rule));
     });
     this.remove.addEventListener('click', () => {
       const step = this.chosen;
-      if (step) this.apply(removeValue(store.text, step.key));
+      if (step) this.store.pushOrReject(removeValue(store.text, step.key));
     });
     store.onChange(() => this.draw());
   }
@@ -48,11 +49,6 @@ export class CurvePanel {
   private get chosen(): CurveStep | undefined {
     const steps = stepsOf(this.store.evaluated);
     return steps.find(({ key }) => key === this.select.value) ?? steps[0];
-  }
-
-  private apply(text: string): void {
-    const faults = this.store.pushIfValid(text);
-    if (faults.length > 0) this.store.reject(faults);
   }
 
   private draw(): void {
@@ -81,14 +77,14 @@ export class CurvePanel {
   }
 
   private fieldsOf({ key, run }: CurveStep): readonly JobField[] {
-    const rule = (): CurveStep | undefined => stepsOf(this.store.evaluated).find((step) => step.key === key);
+    const now = (): CurveStep | undefined => stepsOf(this.store.evaluated).find((step) => step.key === key);
     const kind: JobField = {
       label: 'kind',
       choices: STEP_NAMES.map((value) => ({ value, label: KIND_LABELS[value] })),
       read: (text) => STEP_NAMES.find((name) => name in (Object(valueAt(text, key)) as object)) ?? '',
       write: (text, typed) => {
         const name = STEP_NAMES.find((one) => one === typed);
-        return name ? changeKind(text, key, name, rule()?.run ?? run, this.store.shown.part.rule) : text;
+        return name ? changeKind(text, key, name, now()?.run ?? run, this.store.shown.part.rule) : text;
       },
     };
     if (run.kind !== 'batten' && run.kind !== 'spline') return [kind];

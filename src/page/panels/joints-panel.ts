@@ -47,13 +47,8 @@ export class JointsPanel {
     const kind = JOINT_NAMES.find((name) => name === this.kind.value);
     if (!evaluated || !kind) return;
     const { length } = evaluated.part.joints;
-    const faults = this.store.pushIfValid(
-      insertItem(text, 'joints', length, firstJoint(kind, evaluated.part)),
-    );
-    if (faults.length > 0) {
-      this.store.reject(faults);
-      return;
-    }
+    const added = insertItem(text, 'joints', length, firstJoint(kind, evaluated.part));
+    if (!this.store.pushOrReject(added)) return;
     this.select.value = `joints[${length}]`;
     this.draw();
   }

@@ -136,6 +136,13 @@ export class Store {
     return faults;
   }
 
+  /** Adds a step if it is valid, else reports its mistakes. */
+  pushOrReject(text: string): boolean {
+    const faults = this.pushIfValid(text);
+    if (faults.length > 0) this.reject(faults);
+    return faults.length === 0;
+  }
+
   startJob(text: string, coalesceKey?: string): void {
     this.applyHistory(pushJob(this.history, text, coalesceKey));
   }

@@ -6,7 +6,7 @@ import { rootBetween } from '../../curves/numeric/roots-and-minima.ts';
 import { assertSmooth, sharpen } from '../../curves/offset/overbend.ts';
 import type { FormSide, Job } from '../../job/job.ts';
 import { firstOf, lastOf } from '../../units/checked.ts';
-import { catchFault, Fault, faultsOf } from '../../units/fault.ts';
+import { catchFault, collectFaults, Fault } from '../../units/fault.ts';
 import { edgeEnd, edgeStart, lowerEdge, upperEdge } from '../edge.ts';
 import type { Part, PartEdge } from '../part.ts';
 
@@ -36,7 +36,7 @@ export function stackFaults(
   edges: Part['edges'],
   ends: Part['ends'],
 ): readonly Fault[] {
-  try {
+  return collectFaults(() => {
     plyStackOf({
       edges,
       sawAllowance,
@@ -44,12 +44,7 @@ export function stackFaults(
       ...(stock && { stock }),
       ...(laminate && { laminate }),
     });
-    return [];
-  } catch (error) {
-    const faults = faultsOf(error);
-    if (faults.length === 0) throw error;
-    return faults;
-  }
+  });
 }
 
 /** Of a part that is laminated. @throws Fault `laminate.…`, `lamination.…`, `sharpen.corner` */

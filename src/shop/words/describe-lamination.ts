@@ -52,7 +52,7 @@ export function describeResawing({ rule, quantity }: Part, plan: PlyPlan, words:
       ? 'For the width of the plies, write "thickness: 1 3/4" under "stock"'
       : `use a board ${rounded(width)} thick: that is the width of the plies, with something to clean off`,
     lumber && `a rough ${lumber.lumber.name} board is thick enough`,
-    `saw ${showCount(plies, 'ply').replace(/plys$/, 'plies')} off its edge${forAll}, each ${fine(sawn)} thick and ${rounded(length)} long. Plane both faces, down to ${fine(lamination.plyThickness)}`,
+    `saw ${showCount(plies, 'ply', 'plies')} off its edge${forAll}, each ${fine(sawn)} thick and ${rounded(length)} long. Plane both faces, down to ${fine(lamination.plyThickness)}`,
     `each ply takes ${fine(pitch)} of the width of the board: ${fine(kerf)} of kerf, ${fine(planing)} of planing. That loses ${showPercent(loss)} of the board`,
     `in all: ${rounded(plies * pitch)} of board width${rough ? `, ${showVolume(rough, rule, 1)}` : ''}. Add a ply or two for mistakes`,
     boards && boardWords(boards, plies, rule),

@@ -20,7 +20,7 @@ export function describePlies(form: Form, lamination: Lamination, species: Speci
     chart:
       chartPly === undefined
         ? 'Makers’ charts give no ply for a radius under 2" (51 mm). Bend a ply over the form first.'
-        : `A makers’ chart for soaked plies gives ${exact(chartPly)} for this radius. Let soaked plies dry on the form before you glue them.`,
+        : `If you soak the plies, use ${exact(chartPly)} or less: a makers’ chart gives this for the radius. Let soaked plies dry on the form before you glue them.`,
     lengths: lengthWords(form, lamination, words),
     sides: `The form is ${formSide} the curve, and the plies are ${pliesSide} it.`,
     springback: springbackWords(form, lamination, exact),
